@@ -1,0 +1,9 @@
+import type { Degrees, Metres } from '../units.js';
+
+/** Where one listens; angle and distance from the middle of the cone. No distance means far field. */
+export interface Listener {
+  angleDeg: Degrees;
+  /** The plane in which the angle is measured: through the mount's length or its width. */
+  plane: 'length' | 'width';
+  distance?: Metres;
+}

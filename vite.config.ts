@@ -1,0 +1,11 @@
+import { sveltekit } from '@sveltejs/kit/vite';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  plugins: [sveltekit()],
+  worker: { format: 'es' },
+  test: {
+    include: ['tests/unit/**/*.test.ts', 'tests/validation/**/*.test.ts'],
+    environment: 'node'
+  }
+});
