@@ -1,0 +1,22 @@
+import type { Page } from '@playwright/test';
+
+type Call = (...args: never[]) => unknown;
+
+/** The exported functions of one script of tests/browser/harness, each running in the page. */
+export type Harness<Module> = {
+  [Name in keyof Module]: Module[Name] extends Call
+    ? (...args: Parameters<Module[Name]>) => Promise<Awaited<ReturnType<Module[Name]>>>
+    : never;
+};
+
+/** Opens the harness page and hands out the functions of one of its scripts. */
+export async function openHarness<Module extends object>(page: Page, file: string): Promise<Harness<Module>> {
+  await page.goto('/');
+  await page.waitForFunction(() => 'callHarness' in window);
+  const call = (name: string, args: unknown[]) =>
+    page.evaluate((asked) => window.callHarness(asked.file, asked.name, asked.args), { file, name, args });
+  return new Proxy({} as Harness<Module>, {
+    // A promise-like object would be awaited by mistake: it has no `then`.
+    get: (_, name) => (name === 'then' ? undefined : (...args: unknown[]) => call(String(name), args))
+  });
+}
