@@ -1,0 +1,19 @@
+/** A rectangle that something printed takes up, in pixels; y grows downward. */
+export interface Box {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+/** True when two boxes share any of their inside; touching edges do not count. */
+export function boxesMeet(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+/** True when the circle about (x, y) reaches into the box. */
+export function discMeetsBox(x: number, y: number, radius: number, box: Box): boolean {
+  const dx = x - Math.max(box.left, Math.min(box.right, x));
+  const dy = y - Math.max(box.top, Math.min(box.bottom, y));
+  return dx * dx + dy * dy < radius * radius;
+}

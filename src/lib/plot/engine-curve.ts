@@ -1,0 +1,38 @@
+import type { Decibels, Hertz } from '../units.js';
+import type { CurveStyle } from './curve-style.js';
+
+/** One curve of the engine picture, with the name and the numeral it goes by. */
+export interface EngineCurve {
+  id: number;
+  /** What stands in the disc: the key that makes it heard. */
+  numeral: string;
+  name: string;
+  /** Ascending. */
+  frequency: Float64Array;
+  /** Same length as `frequency`; NaN is a gap, −Infinity is silence. */
+  levelDb: Float64Array;
+  style: CurveStyle;
+  heard: boolean;
+}
+
+/** The level of one curve at one frequency, as the readout and the table show it. */
+export interface CurveLevel {
+  curve: EngineCurve;
+  levelDb: Decibels;
+}
+
+/** The edges of one band of the sound and its level before and behind the heard mount, dB on a scale of their own. */
+export interface EngineBand {
+  low: Hertz;
+  high: Hertz;
+  label: string;
+  outlineDb: Decibels;
+  filledDb: Decibels;
+}
+
+/** A frequency worth a line of its own in the picture. */
+export interface EngineMarker {
+  frequency: Hertz;
+  text: string;
+  kind: 'half-wave' | 'ring';
+}

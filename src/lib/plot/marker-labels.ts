@@ -1,0 +1,96 @@
+import type { Area } from './area.js';
+import { boxesMeet, discMeetsBox, type Box } from './box.js';
+import type { Point } from './point.js';
+import { textWidth } from './text-width.js';
+
+export interface MarkerLine {
+  x: number;
+  text: string;
+}
+
+export interface MarkerLabel {
+  /** Where the text begins or ends, on its baseline. */
+  x: number;
+  y: number;
+  anchor: 'start' | 'end';
+  box: Box;
+}
+
+export interface Obstacles {
+  discs: readonly Point[];
+  discRadius: number;
+  boxes: readonly Box[];
+  /** Visible parts of the curves: crossing them is avoided, but not forbidden. */
+  runs: readonly Point[][];
+}
+
+const lineGap = 6;
+
+/**
+ * Where the text beside each marker line stands: inside the area, clear of discs, boxes and other such texts, and of
+ * curves and other lines if it can be. Tried from the top downward, on the right of the line and on its left.
+ * Null where there is no clear place: the line then stays without text.
+ */
+export function markerLabels(
+  lines: readonly MarkerLine[],
+  area: Area,
+  textSize: number,
+  obstacles: Obstacles
+): (MarkerLabel | null)[] {
+  const taken: Box[] = [...obstacles.boxes];
+  return lines.map((line, own) => {
+    const width = textWidth(line.text, textSize);
+    const rows = Math.floor((area.bottom - area.top - 8) / (textSize * 1.4));
+    let best: MarkerLabel | null = null;
+    let bestCost = Infinity;
+    for (let row = 0; row < rows; row++)
+      for (const anchor of ['start', 'end'] as const) {
+        const label = labelAt(line.x, area.top + textSize * (1.1 + row * 1.4), anchor, width, textSize);
+        if (!isClear(label.box, area, taken, obstacles)) continue;
+        const crossings =
+          obstacles.runs.filter((run) => runMeetsBox(run, label.box)).length +
+          lines.filter((other, i) => i !== own && other.x > label.box.left && other.x < label.box.right)
+            .length;
+        const cost = row * 0.25 + crossings * 2 + (anchor === 'end' ? 0.1 : 0);
+        if (cost < bestCost) [best, bestCost] = [label, cost];
+      }
+    if (best) taken.push(best.box);
+    return best;
+  });
+}
+
+function labelAt(
+  lineX: number,
+  y: number,
+  anchor: 'start' | 'end',
+  width: number,
+  textSize: number
+): MarkerLabel {
+  const x = anchor === 'start' ? lineX + lineGap : lineX - lineGap;
+  const left = anchor === 'start' ? x : x - width;
+  return {
+    x,
+    y,
+    anchor,
+    box: { left, right: left + width, top: y - textSize * 0.85, bottom: y + textSize * 0.3 }
+  };
+}
+
+function isClear(box: Box, area: Area, taken: readonly Box[], obstacles: Obstacles): boolean {
+  if (box.left < area.left + 2 || box.right > area.right - 2) return false;
+  if (box.top < area.top + 2 || box.bottom > area.bottom - 2) return false;
+  return (
+    !taken.some((other) => boxesMeet(box, other)) &&
+    !obstacles.discs.some((disc) => discMeetsBox(disc.x, disc.y, obstacles.discRadius + 3, box))
+  );
+}
+
+function runMeetsBox(run: readonly Point[], box: Box): boolean {
+  for (let i = 1; i < run.length; i++) {
+    const a = run[i - 1];
+    const b = run[i];
+    if (b.x < box.left || a.x > box.right) continue;
+    if (Math.max(a.y, b.y) >= box.top && Math.min(a.y, b.y) <= box.bottom) return true;
+  }
+  return false;
+}

@@ -1,0 +1,48 @@
+import type { Area } from './area.js';
+
+/** Sizes of everything in the engine picture that depends on how large it is drawn; all in pixels. */
+export interface PictureLayout {
+  width: number;
+  height: number;
+  area: Area;
+  textSize: number;
+  discRadius: number;
+  heardStroke: number;
+  otherStroke: number;
+  /** True where there is no room for long words inside the picture. */
+  narrow: boolean;
+}
+
+const narrowBelow = 560;
+
+/**
+ * Lays out the picture. `bare` is for a projector: text and strokes follow the height so that they carry to the back
+ * row. Sizes below 200 × 120 are laid out as that.
+ */
+export function pictureLayout(
+  width: number,
+  height: number | undefined,
+  bare: boolean,
+  bareTextSize?: number
+): PictureLayout {
+  const w = Math.max(200, width);
+  const narrow = w < narrowBelow;
+  const h = Math.max(120, height ?? (narrow ? 200 : 320));
+  const textSize = bare ? (bareTextSize ?? Math.max(16, Math.round(h * 0.065))) : narrow ? 12 : 13;
+  const heardStroke = bare ? Math.max(5, h / 75) : narrow ? 3 : 3.5;
+  return {
+    width: w,
+    height: h,
+    area: {
+      left: Math.round(textSize * 3.9),
+      right: w - Math.round(bare ? textSize : narrow ? 4 : 8),
+      top: Math.round(textSize * 0.55),
+      bottom: h - Math.round(textSize * 1.85)
+    },
+    textSize,
+    discRadius: bare ? textSize * 0.85 : narrow ? 12 : 13,
+    heardStroke,
+    otherStroke: bare ? Math.max(3.5, h / 110) : narrow ? 1.75 : 2,
+    narrow
+  };
+}
