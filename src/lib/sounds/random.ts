@@ -1,0 +1,45 @@
+/** A seeded source of chance: the same seed gives the same sequence on every machine. */
+export interface Random {
+  /** Evenly spread over 0 (included) … 1 (excluded). */
+  uniform(): number;
+  /** Normally distributed, mean 0, standard deviation 1. */
+  gaussian(): number;
+}
+
+/**
+ * A generator for any seed (taken as an unsigned 32-bit integer): a 32-bit Weyl sequence passed through the
+ * finaliser of MurmurHash3 (A. Appleby, public domain; constants from memory), with the period 2³². Normal
+ * values by the polar method (G. Marsaglia and T. A. Bray, SIAM Review 6 (1964) 260).
+ */
+export function random(seed: number): Random {
+  let state = seed >>> 0;
+  let spare: number | null = null;
+
+  const uniform = () => {
+    state = (state + 0x9e3779b9) >>> 0;
+    let h = state;
+    h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+    h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+    return ((h ^ (h >>> 16)) >>> 0) / 4294967296;
+  };
+
+  const gaussian = () => {
+    if (spare !== null) {
+      const value = spare;
+      spare = null;
+      return value;
+    }
+    for (;;) {
+      const x = 2 * uniform() - 1;
+      const y = 2 * uniform() - 1;
+      const s = x * x + y * y;
+      if (s > 0 && s < 1) {
+        const scale = Math.sqrt((-2 * Math.log(s)) / s);
+        spare = y * scale;
+        return x * scale;
+      }
+    }
+  };
+
+  return { uniform, gaussian };
+}

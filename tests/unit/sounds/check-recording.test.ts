@@ -1,0 +1,37 @@
+import { expect, test } from 'vitest';
+import {
+  checkDuration,
+  checkFileSize,
+  checkRecording,
+  MAX_DURATION,
+  MAX_FILE_BYTES
+} from '../../../src/lib/sounds/check-recording.js';
+
+test('files of a size that can be opened pass', () => {
+  expect(checkFileSize(1)).toBeNull();
+  expect(checkFileSize(MAX_FILE_BYTES)).toBeNull();
+});
+
+test('empty and huge files are named so', () => {
+  expect(checkFileSize(0)).toBe('This file is empty.');
+  expect(checkFileSize(200e6 + 1)).toBe('This file is too large: 201 MB, at most 200 MB can be opened.');
+});
+
+test('an hour is too long, ten minutes are not, nothing is nothing', () => {
+  expect(checkDuration(MAX_DURATION)).toBeNull();
+  expect(checkDuration(3600)).toBe('This recording is too long: 60 minutes, at most 10 can be opened.');
+  expect(checkDuration(0)).toBe('This recording is empty.');
+  expect(checkDuration(NaN)).toBe('This recording is empty.');
+});
+
+test('decoded recordings: sound passes; empty, silent, damaged and too long ones are named so', () => {
+  const sound = Float32Array.of(0, 0.1, -0.1);
+  expect(checkRecording([sound], 8000)).toBeNull();
+  expect(checkRecording([new Float32Array(3), sound], 8000)).toBeNull();
+  expect(checkRecording([], 8000)).toBe('This recording is empty.');
+  expect(checkRecording([new Float32Array(0)], 8000)).toBe('This recording is empty.');
+  expect(checkRecording([new Float32Array(9), new Float32Array(9)], 8000)).toBe('This recording is silent.');
+  for (const bad of [NaN, Infinity, -Infinity])
+    expect(checkRecording([sound, Float32Array.of(0, bad, 0)], 8000)).toMatch('damaged');
+  expect(checkRecording([new Float32Array(8000)], 8)).toMatch('too long');
+});
