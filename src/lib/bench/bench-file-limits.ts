@@ -1,0 +1,13 @@
+/** What a bench file may hold: far more than a bench ever does, far less than would hurt. */
+export const BENCH_FILE_LIMITS = {
+  /** Characters of the whole text. */
+  characters: 1_000_000,
+  /** Objects and lists inside each other. */
+  depth: 16,
+  speakers: 64,
+  setups: 64,
+  /** Characters of a name or a speaker's key. */
+  name: 80,
+  /** Characters of a setup's notes. */
+  notes: 4000
+} as const;

@@ -1,0 +1,63 @@
+/** One answer to *what is this?*: plain words, the formula where there is one, and where it comes from. */
+export interface Explanation {
+  title: string;
+  text: string;
+  formula?: string;
+  source: string;
+}
+
+export const EXPLANATIONS = {
+  loudness: {
+    title: 'How loud on this sound',
+    text: 'The sound is played through the mount and its loudness is measured as broadcasters do: weighted by the ear’s sensitivity, quiet passages left out. Written is the difference to the mount that is measured against. Another sound gives another figure.',
+    source: 'ITU-R BS.1770-5, integrated loudness'
+  },
+  reach: {
+    title: 'How far down it reaches',
+    text: 'The lowest note above which the mount stays even: within 10 dB of its own average between 800 Hz and 4 kHz, smoothed by a third of an octave. A mount whose sound slopes the whole way has no such note.',
+    source: 'our own measure; bands as in IEC 61260-1:2014'
+  },
+  string: {
+    title: 'The string: nearest way round',
+    text: 'Lay a string from the middle of the cone over the surface, round the nearest free edge, to the middle of the cone on the other side. Sound from the back takes that way to meet the sound from the front, which it cancels. A closed box has no way round.',
+    formula: 'flat plate: twice the distance to the nearest edge; folded plate: unfolded first',
+    source: 'geometry; that 100 to 150 mm is enough for small speakers is common practice'
+  },
+  actsLike: {
+    title: 'What it acts like',
+    text: 'Sound goes round all edges, not just the nearest. A long plate therefore does more than its nearest edge says: it acts like a small speaker in a round plate with this string.',
+    formula: 'π × arm, the arm averaged over the cone',
+    source:
+      'flow about a disc and an elliptic plate: H. Lamb, Hydrodynamics, 6th ed.; rectangle: our fit, 0.3 to 0.8 dB'
+  },
+  halfWave: {
+    title: 'Half a wave of the string',
+    text: 'Where the string is half a wavelength long, front and back begin to help each other. Below it the sound falls by 6 dB each octave, and the speaker’s own fall adds to that.',
+    formula: 'speed of sound / (2 × string)',
+    source: 'first-order model; exact at low frequency for a small cone in a round plate'
+  },
+  ring: {
+    title: 'Where the shell rings',
+    text: 'A shell with closed ends is also a pipe, open at the bottom and a quarter of a wave long. The rule of thumb leaves its ring out: expect a peak of 9 to 15 dB here that the curve does not show.',
+    formula: 'speed of sound / (4 × (height + half the width))',
+    source: 'our fit to a wave solution, 3 %'
+  },
+  box: {
+    title: 'The air in the box',
+    text: 'The air inside is a spring beside the speaker’s own. The less air, the stiffer: the resonance rises and booms more. The speaker’s body takes its share of the inside.',
+    formula: 'resonance × √(1 + Vas/V), the same for its Q',
+    source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 798'
+  },
+  zero: {
+    title: 'The line at 0 dB',
+    text: 'The same speaker in an endless plate, straight in front, in the middle of its range. Nothing of the back wave comes round an endless plate, but the half of the sound behind it is given away.',
+    source: 'half-space sensitivity: Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed.'
+  },
+  bars: {
+    title: 'What is left of the engine',
+    text: 'Each bar is a third of an octave of the sound as it is (outline) and as much of it as the heard mount lets through (filled). The gap is what is lost. The bars have a scale of their own: one grid step is 10 dB.',
+    source: 'bands: IEC 61260-1:2014'
+  }
+} as const satisfies Record<string, Explanation>;
+
+export type Topic = keyof typeof EXPLANATIONS;

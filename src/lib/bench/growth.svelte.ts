@@ -1,0 +1,61 @@
+import type { Mount } from '../acoustics/mount.js';
+import type { Seconds } from '../units.js';
+import type { Bench } from './bench.svelte.js';
+import { knobsOf, withKnob } from './knobs.js';
+
+/** A plate grows from the speaker's rim to its largest size in this time. */
+const GROWING: Seconds = 6;
+
+/** With reduced motion it grows in so many steps. */
+const STEPS = 6;
+
+/** Lets the plate grow by itself from the speaker's rim to the knobs' end, heard and seen; any touch takes over. */
+export class Growth {
+  growing = $state(false);
+
+  #bench: Bench;
+  #frame = 0;
+
+  constructor(bench: Bench) {
+    this.#bench = bench;
+  }
+
+  /** Hears the first plate on the shelf and lets it grow. */
+  start(inSteps: boolean): void {
+    const plate = this.#bench.stands.find(({ setup, problem }) => setup.mount.kind === 'plate' && !problem);
+    if (!plate) return;
+    this.stop();
+    this.#bench.hear(plate.index);
+    this.growing = true;
+    this.#bench.dragging = true;
+    const { mount } = plate.setup;
+    const begun = performance.now();
+    let shown = -1;
+    const step = (now: number): void => {
+      const share = Math.min(1, Math.max(0, (now - begun) / 1000 / GROWING));
+      const drawn = inSteps ? Math.floor(share * STEPS) / STEPS : share;
+      if (drawn !== shown) this.#bench.setMount(this.#grown(mount, drawn));
+      shown = drawn;
+      if (share < 1) this.#frame = requestAnimationFrame(step);
+      else this.stop();
+    };
+    this.#frame = requestAnimationFrame(step);
+  }
+
+  stop(): void {
+    if (!this.growing) return;
+    cancelAnimationFrame(this.#frame);
+    this.growing = false;
+    this.#bench.dragging = false;
+  }
+
+  /** The mount with the speaker in its middle and all sizes this share of the way to the knobs' ends. */
+  #grown(mount: Mount, share: number): Mount {
+    const installation = { ...this.#bench.heard.installation, mount };
+    let grown = withKnob(withKnob(mount, 'offsetLength', 0), 'offsetWidth', 0);
+    for (const { key, min, max } of knobsOf({ ...installation, mount: grown }))
+      if (key !== 'offsetLength' && key !== 'offsetWidth')
+        grown = withKnob(grown, key, min + (max - min) * share);
+    return grown;
+  }
+}

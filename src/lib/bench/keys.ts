@@ -1,0 +1,57 @@
+/** What a key does, in the order of the list of keys. */
+export type KeyDeed =
+  | { deed: 'hear'; index: number }
+  | { deed: 'step'; by: 1 | -1 }
+  | { deed: 'turn'; by: 1 | -1 | 10 | -10 }
+  | { deed: 'play' | 'silence' | 'grow' | 'help' };
+
+/** The keys as they are listed for the user. */
+export const KEY_LIST: { keys: string; does: string }[] = [
+  { keys: '1 – 6', does: 'hear that mount (number pad too)' },
+  { keys: 'Space', does: 'play, stop' },
+  { keys: '← → ↑ ↓', does: 'turn the size in hand by 1 mm; with Shift by 10 mm' },
+  { keys: 'Page Up, Page Down', does: 'previous, next mount (a presenter’s clicker)' },
+  { keys: '.', does: 'silence, and back' },
+  { keys: 'G', does: 'grow the plate from the speaker’s rim' },
+  { keys: '?', does: 'this list' }
+];
+
+/** Elements that need the key for themselves: text fields, and for Space and Enter also what they press. */
+function keepsKey(target: EventTarget | null, code: string): boolean {
+  if (!(target instanceof Element)) return false;
+  if (target.closest('dialog[open]')) return true;
+  if (target.closest('input, textarea, select, [contenteditable]')) return true;
+  const pressed = code === 'Space' || code === 'Enter';
+  return pressed && target.closest('button, a, summary, [role="slider"], [role="button"]') !== null;
+}
+
+const ARROWS: Record<string, 1 | -1> = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1 };
+
+/**
+ * What a key press asks for, by the place of the key and not by the letter on it, so that it is the same on
+ * every layout; only the question mark is asked for by its sign. Null where the key belongs to something else.
+ */
+export function keyDeed(event: KeyboardEvent): KeyDeed | null {
+  if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return null;
+  if (keepsKey(event.target, event.code)) return null;
+  if (event.key === '?') return { deed: 'help' };
+  const digit = /^(?:Digit|Numpad)([1-6])$/.exec(event.code);
+  if (digit && !event.shiftKey) return { deed: 'hear', index: Number(digit[1]) - 1 };
+  const arrow = ARROWS[event.code];
+  if (arrow) return { deed: 'turn', by: event.shiftKey ? (arrow === 1 ? 10 : -10) : arrow };
+  switch (event.code) {
+    case 'Space':
+      return { deed: 'play' };
+    case 'PageUp':
+      return { deed: 'step', by: -1 };
+    case 'PageDown':
+      return { deed: 'step', by: 1 };
+    case 'Period':
+    case 'NumpadDecimal':
+      return { deed: 'silence' };
+    case 'KeyG':
+      return { deed: 'grow' };
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,63 @@
+import type { Decibels, Lufs } from '../units.js';
+import type { LabClient } from '../worker/client.js';
+import type { Stand } from './bench.svelte.js';
+import type { Loop } from './loops.js';
+
+/** What is to be measured: this loop behind these stands. */
+interface Wish {
+  loop: Loop;
+  stands: Stand[];
+}
+
+/**
+ * How loud each stand is on the sound that plays, measured by the worker. One question is under way at a time
+ * and the newest wish waits, so that the figures follow a drag instead of waiting for its end.
+ */
+export class Levels {
+  /** Integrated loudness by stand; the last known one while a newer is being measured. */
+  loudness = $state.raw<(Lufs | null)[]>([]);
+
+  #lab: LabClient;
+  #known = new WeakMap<Float32Array, { key: string; loudness: Lufs }>();
+  #wish: Wish | null = null;
+  #busy = false;
+
+  constructor(lab: LabClient) {
+    this.#lab = lab;
+  }
+
+  /** How much louder a stand is than another; null until both are measured or where one of them is silent. */
+  difference(stand: Stand, against: Stand): Decibels | null {
+    const [level, reference] = [this.loudness[stand.index], this.loudness[against.index]];
+    if (level === undefined || reference === undefined || level === null || reference === null) return null;
+    return Number.isFinite(level) && Number.isFinite(reference) ? level - reference : null;
+  }
+
+  /** Measures what is not known yet. Rejects where the worker could not answer. */
+  async measure(wish: Wish): Promise<void> {
+    this.#wish = wish;
+    if (this.#busy) return;
+    this.#busy = true;
+    try {
+      while (this.#wish) {
+        const current: Wish = this.#wish;
+        this.#wish = null;
+        await this.#ask(current);
+      }
+    } finally {
+      this.#busy = false;
+    }
+  }
+
+  async #ask({ loop, stands }: Wish): Promise<void> {
+    const filters = stands.map(({ computed }) => computed?.impulseResponse ?? null);
+    const missing = filters.filter(
+      (filter) => filter !== null && this.#known.get(filter)?.key !== loop.key
+    ) as Float32Array[];
+    if (missing.length > 0) {
+      const heard = await this.#lab.ask({ kind: 'heardThrough', key: loop.key, impulseResponses: missing });
+      missing.forEach((filter, i) => this.#known.set(filter, { key: loop.key, loudness: heard[i].loudness }));
+    }
+    this.loudness = filters.map((filter) => (filter && this.#known.get(filter)?.loudness) ?? null);
+  }
+}

@@ -1,0 +1,233 @@
+import { untrack } from 'svelte';
+import { ListeningRoom } from '../audio/listening-room.js';
+import type { Decibels } from '../units.js';
+import { LabClient } from '../worker/client.js';
+import type { Bench, Stand } from './bench.svelte.js';
+import { Headroom, type Reach } from './headroom.js';
+import { Levels } from './levels.svelte.js';
+import { Loops, LOUDEST_NOTCH, type Loop } from './loops.js';
+import { openRecording, withStretch, type Recording } from './open-recording.js';
+import { sentence } from './sentence.js';
+
+/** A mount that cannot be built is silent. */
+const SILENT_FILTER = new Float32Array(2048);
+
+/** The slider is a rough loudness scale: half-way down is about 12 dB less. */
+function volumeGain(volume: number): number {
+  return volume * volume;
+}
+
+/**
+ * The sound of the bench: keeps the loop, the audio graph and the level figures in step with what is set.
+ * Every mount reaches it as one impulse response, whichever model made it.
+ */
+export class Sounding {
+  loop = $state.raw<Loop | null>(null);
+  recording = $state.raw<Recording | null>(null);
+  playing = $state(false);
+  preparing = $state(false);
+  opening = $state(false);
+  silenced = $state(false);
+  blowing = $state(false);
+  /** The user's volume, 0 … 1. It starts low. */
+  volume = $state(0.5);
+  /** One sentence where the sound could not start or go on. */
+  problem = $state<string | null>(null);
+  /** One sentence about a recording that could not be opened, shown beside the file. */
+  recordingProblem = $state<string | null>(null);
+
+  #bench: Bench;
+  #lab: LabClient;
+  #loops: Loops;
+  #levels: Levels;
+  #headroom: Headroom;
+  #gain = $state<number | null>(null);
+  #room: ListeningRoom | null = null;
+  #opened: Promise<ListeningRoom> | null = null;
+
+  constructor(bench: Bench, lab = new LabClient()) {
+    this.#bench = bench;
+    this.#lab = lab;
+    this.#loops = new Loops(lab);
+    this.#levels = new Levels(lab);
+    this.#headroom = new Headroom(lab);
+    lab.onDied = (message) => (this.problem = message);
+  }
+
+  /** How much louder a stand is than the one measured against, on this sound; null until measured. */
+  difference(stand: Stand): Decibels | null {
+    return this.#levels.difference(stand, this.#bench.measuredAgainst);
+  }
+
+  /** Keeps everything in step. Call while a component starts. */
+  connect(): void {
+    $effect(() => {
+      const { sound } = this.#bench.file;
+      const [recording, sampleRate] = [this.recording, this.#bench.sampleRate];
+      let stale = false;
+      this.#loops.of(sound, recording, sampleRate).then((loop) => {
+        if (!stale && loop) this.loop = loop;
+      }, this.#tell);
+      return () => (stale = true);
+    });
+
+    $effect(() => {
+      if (this.loop && this.playing) this.#room?.setSound(this.loop.samples);
+    });
+
+    $effect(() => {
+      this.#bench.stands.forEach(this.#setBranch);
+    });
+
+    $effect(() => {
+      this.#room?.hear(this.#bench.file.view.heard);
+    });
+
+    $effect(() => {
+      const [loop, stands] = [this.loop, this.#bench.stands];
+      if (loop) untrack(() => this.#levels.measure({ loop, stands }).catch(this.#tell));
+    });
+
+    $effect(() => {
+      if (!this.loop || this.#bench.dragging) return;
+      let stale = false;
+      this.#findGain(this.loop, this.#reach()).then((gain) => {
+        if (!stale) this.#gain = gain;
+      }, this.#tell);
+      return () => (stale = true);
+    });
+
+    $effect(() => {
+      if (this.#gain !== null) this.#room?.setBenchGain(this.#gain);
+    });
+
+    $effect(() => {
+      this.#room?.setVolume(volumeGain(this.volume));
+    });
+  }
+
+  /** Starts the sound. Must be called from a click or a key. */
+  async play(): Promise<void> {
+    if (this.playing || this.preparing) return;
+    this.preparing = true;
+    this.problem = null;
+    try {
+      await this.#prepare(await this.#open());
+      await this.#room!.play();
+      this.playing = true;
+    } catch (error) {
+      this.#tell(error);
+    } finally {
+      this.preparing = false;
+    }
+  }
+
+  stop(): void {
+    this.blow(false);
+    this.#room?.stop();
+    this.playing = false;
+  }
+
+  silence(on: boolean): void {
+    this.silenced = on;
+    this.#room?.silence(on);
+  }
+
+  blow(on: boolean): void {
+    if (on === this.blowing || (on && !this.playing)) return;
+    this.blowing = on;
+    this.#room?.blow(on);
+  }
+
+  /** Plays the quiet pair of the ear check. */
+  async earCheck(): Promise<void> {
+    this.problem = null;
+    try {
+      await (await this.#open()).earCheck();
+    } catch (error) {
+      this.#tell(error);
+    }
+  }
+
+  /** Opens the user's own recording. What played before stays if it cannot be opened. */
+  async openRecording(file: File): Promise<void> {
+    this.opening = true;
+    this.recordingProblem = null;
+    try {
+      this.recording = await openRecording(file, this.#bench.sampleRate);
+      this.#bench.setSound({ kind: 'recording', name: file.name });
+    } catch (error) {
+      this.recordingProblem = sentence(error);
+    } finally {
+      this.opening = false;
+    }
+  }
+
+  chooseStretch(start: number, end: number): void {
+    if (this.recording) this.recording = withStretch(this.recording, start, end);
+  }
+
+  async close(): Promise<void> {
+    this.#lab.close();
+    await this.#room?.close();
+  }
+
+  #tell = (error: unknown): void => {
+    this.problem = sentence(error);
+  };
+
+  #setBranch = (stand: Stand): void => {
+    this.#room?.setBranch(stand.index, stand.computed?.impulseResponse ?? SILENT_FILTER);
+  };
+
+  #open(): Promise<ListeningRoom> {
+    this.#opened ??= ListeningRoom.open({ sampleRate: this.#bench.sampleRate }).then(
+      (room) => {
+        this.#room = room;
+        this.#bench.sampleRate = room.sampleRate;
+        room.onStateChange = (state) => {
+          if (state === 'running' || !this.playing) return;
+          this.playing = false;
+          this.problem = 'The browser has stopped the sound. Press play to go on.';
+        };
+        return room;
+      },
+      (error: unknown) => {
+        this.#opened = null;
+        throw error;
+      }
+    );
+    return this.#opened;
+  }
+
+  /** Hands the whole bench to the graph: nothing sounds before sound and headroom are known. */
+  async #prepare(room: ListeningRoom): Promise<void> {
+    const bench = this.#bench;
+    const { sound, view } = bench.file;
+    const loop = await this.#loops.of(sound, this.recording, bench.sampleRate);
+    if (!loop) throw new Error('Choose a sound first: your recording is not open any more.');
+    this.loop = loop;
+    this.#gain = await this.#findGain(loop, this.#reach());
+    bench.stands.forEach(this.#setBranch);
+    room.setHorn((await this.#loops.horn(bench.sampleRate)).samples);
+    room.setSound(loop.samples, { fade: 0 });
+    room.setBenchGain(this.#gain, 0);
+    room.setVolume(volumeGain(this.volume));
+    room.hear(view.heard);
+  }
+
+  #reach(): Reach {
+    const { file, stands, sampleRate } = this.#bench;
+    const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
+    return { installations, air: file.air, listener: file.listener, sampleRate };
+  }
+
+  /** The gain for this loop with the horn on top of it. An engine's loudest notch always counts. */
+  async #findGain(loop: Loop, reach: Reach): Promise<number> {
+    const keys = [loop.key];
+    if (loop.key.startsWith('engine'))
+      keys.push((await this.#loops.engine(LOUDEST_NOTCH, reach.sampleRate)).key);
+    const horn = await this.#loops.horn(reach.sampleRate);
+    return this.#headroom.gain(reach, [keys, [horn.key]]);
+  }
+}
