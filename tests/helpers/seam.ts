@@ -21,15 +21,14 @@ export function seam(
     return sum;
   };
   const usual = (size: (i: number) => number, every: number) => {
-    const sizes = [];
-    for (let i = stretch; i < length - 2 * stretch; i += every) sizes.push(size(i));
-    sizes.sort((a, b) => a - b);
-    return sizes[Math.floor(0.999 * sizes.length)];
+    const count = Math.floor((length - 3 * stretch) / every);
+    const sizes = Float64Array.from({ length: count }, (_, n) => size(stretch + n * every)).sort();
+    return sizes[Math.floor(0.999 * count)];
   };
   return {
-    step: step(0) / usual(step, 1),
-    slope: Math.max(slope(0), slope(length - 1)) / usual(slope, 1),
-    treble: energy(length - Math.floor(stretch / 2)) / usual(energy, Math.floor(stretch / 4))
+    step: step(0) / usual(step, 5),
+    slope: Math.max(slope(0), slope(length - 1)) / usual(slope, 5),
+    treble: energy(length - Math.floor(stretch / 2)) / usual(energy, Math.floor(stretch / 2))
   };
 }
 

@@ -36,6 +36,15 @@ describe('RealFft', () => {
     expect(samples[0]).toBe(1);
   });
 
+  it('takes the imaginary parts of the first and the last bin as 0', () => {
+    const fft = new RealFft(16);
+    const bins = fft.forward(noise(16, 3));
+    const expected = fft.inverse(bins);
+    bins.im[0] = 7;
+    bins.im[8] = -5;
+    expect(fft.inverse(bins)).toEqual(expected);
+  });
+
   it('refuses a size that is no power of two, and lengths that do not fit', () => {
     expect(() => new RealFft(12)).toThrow('FFT size must be a power of two of at least 4, got 12');
     expect(() => new RealFft(2)).toThrow(RangeError);
