@@ -65,7 +65,7 @@ function addTone(
     phase: 2 * Math.PI * chance.uniform(),
     depth: ((wander * periods) / turns) * chance.gaussian() * 0.4
   }));
-  // Wander and flutter are slow: worked out every 64 samples, straight lines between.
+  // Wander and flutter are slow: worked out every 64 samples.
   const STEP = 64;
   const at = (i: number) => {
     let phase = (2 * Math.PI * periods * i) / length;
@@ -80,10 +80,18 @@ function addTone(
   for (let i = 0; i < length; i += STEP) {
     const end = Math.min(length, i + STEP);
     const next = at(end);
+    // Within a stretch the phase grows evenly: the sine is turned by the same angle each time.
+    const turn = (next.phase - here.phase) / (end - i);
+    const [turnCos, turnSin] = [Math.cos(turn), Math.sin(turn)];
+    let [cos, sin] = [Math.cos(here.phase), Math.sin(here.phase)];
+    let level = here.level;
+    const rise = (next.level - here.level) / (end - i);
     for (let n = i; n < end; n++) {
-      const share = (n - i) / (end - i);
-      const level = here.level + share * (next.level - here.level);
-      out[n] += level * Math.sin(here.phase + share * (next.phase - here.phase));
+      out[n] += level * sin;
+      const turned = cos * turnCos - sin * turnSin;
+      sin = sin * turnCos + cos * turnSin;
+      cos = turned;
+      level += rise;
     }
     here = next;
   }

@@ -48,7 +48,7 @@ export function patternRate(engine: Engine, rpm: number): Hertz {
 
 /**
  * The engine itself, if it can be rendered.
- * @throws RangeError for 1 … 24 cylinders (whole), 60 … 4000 rpm, idle not above full exceeded.
+ * @throws RangeError unless cylinders are a whole number of 1 … 24 and 60 ≤ idle ≤ full ≤ 4000 rpm.
  */
 export function validEngine(engine: Engine): Engine {
   const { cylinders, idleRpm, fullRpm } = engine;

@@ -8,15 +8,15 @@ const PEAK = 0.4;
 const PARTIALS = 24;
 
 /**
- * The five bells in semitones from A = 440 Hz: G4, B♭4, C5, E♭5, G5; a free choice. Equal temperament,
+ * The five bells in semitones from A = 440 Hz: A♭4, C5, E♭5, F5, B♭5; a free choice. Equal temperament,
  * f = 440·2^(n/12) (ISO 16:1975). Each bell is out of tune by its own few cents, so that they beat.
  */
 const BELLS = [
-  { semitones: -2, cents: -3, gain: 1 },
-  { semitones: 1, cents: 4, gain: 0.9 },
-  { semitones: 3, cents: -5, gain: 0.85 },
-  { semitones: 6, cents: 2, gain: 0.8 },
-  { semitones: 10, cents: 6, gain: 0.7 }
+  { semitones: -1, cents: -3, gain: 1 },
+  { semitones: 3, cents: 4, gain: 0.9 },
+  { semitones: 6, cents: -5, gain: 0.85 },
+  { semitones: 8, cents: 2, gain: 0.8 },
+  { semitones: 13, cents: 6, gain: 0.7 }
 ];
 
 /** Tempered pitches of the bells in Hz, lowest first, before each is put out of tune: f = 440·2^(n/12) (ISO 16:1975). */

