@@ -1,11 +1,16 @@
 import { createContext } from 'svelte';
+import type { MediaQuery } from 'svelte/reactivity';
 import type { Bench } from './bench.svelte.js';
+import type { Growth } from './growth.svelte.js';
 import type { Sounding } from './sounding.svelte.js';
 
 /** What the page hands down to its panels. */
 export interface Workshop {
   bench: Bench;
   sounding: Sounding;
+  growth: Growth;
+  /** A phone: one column, play and numerals in a bar at the bottom, the rest folded. */
+  narrow: MediaQuery;
 }
 
 export const [getWorkshop, setWorkshop] = createContext<Workshop>();

@@ -12,6 +12,8 @@ const STEPS = 6;
 /** Lets the plate grow by itself from the speaker's rim to the knobs' end, heard and seen; any touch takes over. */
 export class Growth {
   growing = $state(false);
+  /** The plate as it was before it grew, to be put back; null once it was or where nothing grew. */
+  before = $state.raw<{ index: number; mount: Mount } | null>(null);
 
   #bench: Bench;
   #frame = 0;
@@ -29,6 +31,7 @@ export class Growth {
     this.growing = true;
     this.#bench.dragging = true;
     const { mount } = plate.setup;
+    this.before ??= { index: plate.index, mount };
     const begun = performance.now();
     let shown = -1;
     const step = (now: number): void => {
@@ -47,6 +50,15 @@ export class Growth {
     cancelAnimationFrame(this.#frame);
     this.growing = false;
     this.#bench.dragging = false;
+  }
+
+  /** Gives the plate the sizes it had before it grew. */
+  putBack(): void {
+    this.stop();
+    if (!this.before) return;
+    this.#bench.hear(this.before.index);
+    this.#bench.setMount(this.before.mount);
+    this.before = null;
   }
 
   /** The mount with the speaker in its middle and all sizes this share of the way to the knobs' ends. */
