@@ -1,0 +1,99 @@
+import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
+import type { Listener } from '../lib/acoustics/listener.js';
+import type { Hertz } from '../lib/units.js';
+import { readFlags } from './flags.mjs';
+import { Refusal } from './refusal.mjs';
+
+export const predictHelp = `npm run --silent predict -- FILE [flags]
+
+Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from stdin.
+
+  --model rule           the rule of thumb, a first-order model (the default)
+  --speaker full|ideal   full (the default): with the speaker's own response, 0 dB is its mid-band level in
+                         an endless plate; ideal: the mount alone, 0 dB is the same cone in an endless plate
+  --frequencies LIST     in Hz, separated by commas (third-octave midbands, 50 Hz … 16 kHz)
+  --angle DEG            where one listens, in place of the file's listener.angleDeg
+  --plane length|width   the plane of that angle, in place of the file's listener.plane
+  --format json|csv      json is the default
+  --help                 this text
+`;
+
+/** What is asked for; null where the file decides. */
+export interface PredictRequest {
+  file: string;
+  model: 'rule';
+  speaker: 'ideal' | 'full';
+  frequency: Hertz[];
+  angleDeg: number | null;
+  plane: Listener['plane'] | null;
+  format: 'json' | 'csv';
+}
+
+const MOST_FREQUENCIES = 10_000;
+const LOWEST: Hertz = 0.001;
+const HIGHEST: Hertz = 1_000_000;
+
+/**
+ * Reads the arguments of `predict`; null where only help is asked for.
+ * @throws Refusal with one sentence
+ */
+export function predictRequest(args: string[]): PredictRequest | null {
+  const { values, positionals } = readFlags(
+    args,
+    {
+      model: { type: 'string' },
+      speaker: { type: 'string' },
+      frequencies: { type: 'string' },
+      angle: { type: 'string' },
+      plane: { type: 'string' },
+      format: { type: 'string' },
+      help: { type: 'boolean', short: 'h' }
+    },
+    { positionals: true }
+  );
+  if (values.help) return null;
+  if (positionals.length !== 1)
+    throw new Refusal(`give one bench file, or - for stdin, got ${positionals.length} (--help lists all)`);
+  return {
+    file: positionals[0],
+    model: oneOf('model', values.model, ['rule'], 'rule'),
+    speaker: oneOf('speaker', values.speaker, ['ideal', 'full'], 'full'),
+    frequency: frequenciesOf(values.frequencies),
+    angleDeg: values.angle === undefined ? null : angleOf(values.angle),
+    plane: values.plane === undefined ? null : oneOf('plane', values.plane, ['length', 'width'], 'width'),
+    format: oneOf('format', values.format, ['json', 'csv'], 'json')
+  };
+}
+
+function oneOf<const T extends string>(
+  flag: string,
+  text: string | undefined,
+  options: readonly T[],
+  fallback: NoInfer<T>
+): T {
+  if (text === undefined) return fallback;
+  const option = options.find((candidate) => candidate === text);
+  if (option === undefined)
+    throw new Refusal(`--${flag} must be ${options.join(' or ')}, got ${JSON.stringify(text.slice(0, 40))}`);
+  return option;
+}
+
+function frequenciesOf(list: string | undefined): Hertz[] {
+  if (list === undefined) return thirdOctaveBands(50, 16000).map(({ centre }) => centre);
+  const texts = list.split(',');
+  if (texts.length > MOST_FREQUENCIES)
+    throw new Refusal(`--frequencies takes at most ${MOST_FREQUENCIES} frequencies, got ${texts.length}`);
+  return texts.map((text) => numberWithin('frequencies', text, LOWEST, HIGHEST, 'Hz'));
+}
+
+function angleOf(text: string): number {
+  return numberWithin('angle', text, -180, 180, 'degrees');
+}
+
+function numberWithin(flag: string, text: string, low: number, high: number, unit: string): number {
+  const value = /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : NaN;
+  if (value >= low && value <= high) return value;
+  throw new Refusal(
+    `--${flag} must be within ${low} … ${high} ${unit}, got ${JSON.stringify(text.slice(0, 40))}`
+  );
+}

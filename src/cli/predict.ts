@@ -1,0 +1,28 @@
+import { BenchFileError } from '../lib/bench/bench-file-error.js';
+import type { BenchFile } from '../lib/bench/bench-file.js';
+import { readBenchFile } from '../lib/bench/read-bench-file.js';
+import { predictBench } from './predict-bench.js';
+import { predictHelp, predictRequest } from './predict-request.js';
+import { predictionCsv } from './prediction-csv.js';
+import { readInput } from './read-input.js';
+import { Refusal } from './refusal.mjs';
+
+/**
+ * The whole of `predict`: arguments in, what stdout gets out.
+ * @throws Refusal with one sentence
+ */
+export async function predict(args: string[]): Promise<string> {
+  const request = predictRequest(args);
+  if (!request) return predictHelp;
+  const prediction = predictBench(benchOf(await readInput(request.file)), request);
+  return request.format === 'csv' ? predictionCsv(prediction) : `${JSON.stringify(prediction)}\n`;
+}
+
+function benchOf(text: string): BenchFile {
+  try {
+    return readBenchFile(text);
+  } catch (error) {
+    if (error instanceof BenchFileError) throw new Refusal(error.message);
+    throw error;
+  }
+}

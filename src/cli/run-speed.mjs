@@ -1,0 +1,61 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { ensureInstalled } from './ensure-installed.mjs';
+import { readFlags } from './flags.mjs';
+import { loadTypescript } from './load-typescript.mjs';
+import { medianMs } from './median-ms.mjs';
+import { orRefuse } from './refusal.mjs';
+import { root } from './root.mjs';
+
+/** @typedef {{ name: string, prepare: () => () => unknown }} SpeedCase */
+
+const help = `npm run speed -- [--once]
+
+Takes the time of what the lab computes (tests/speed): the median in milliseconds, and as a multiple of an
+FFT taken in the same run, so that runs on different machines compare.
+
+  --once   run everything one time only, to see that it runs
+  --help   this text`;
+
+/**
+ * `npm run speed`.
+ * @param {string[]} args
+ */
+export async function main(args) {
+  await orRefuse(async () => {
+    const { values } = readFlags(args, {
+      once: { type: 'boolean' },
+      help: { type: 'boolean', short: 'h' }
+    });
+    if (values.help) return console.log(help);
+    if (!(await ensureInstalled())) {
+      process.exitCode = 1;
+      return;
+    }
+    await measure(values.once ?? false);
+  });
+}
+
+/** @param {boolean} once */
+async function measure(once) {
+  /** @type {{ reference: SpeedCase }} */
+  const { reference } = await loadTypescript('tests/speed/reference.ts');
+  const unit = medianMs(reference.prepare(), { once });
+  console.log(row(reference.name, unit, unit));
+  const files = readdirSync(path.join(root, 'tests/speed')).filter((file) => file.endsWith('.speed.ts'));
+  for (const file of files.sort()) {
+    /** @type {{ default: SpeedCase[] }} */
+    const { default: cases } = await loadTypescript(`tests/speed/${file}`);
+    for (const { name, prepare } of cases) console.log(row(name, medianMs(prepare(), { once }), unit));
+  }
+}
+
+/**
+ * @param {string} name
+ * @param {number} ms
+ * @param {number} unit
+ */
+function row(name, ms, unit) {
+  const digits = ms < 10 ? 3 : 1;
+  return `${name.padEnd(42)} ${ms.toFixed(digits).padStart(9)} ms ${(ms / unit).toFixed(1).padStart(9)} ×`;
+}

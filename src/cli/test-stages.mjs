@@ -1,0 +1,114 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { ensureBuilt } from './ensure-built.mjs';
+import { ensureChromium } from './ensure-chromium.mjs';
+import { host, listen } from './listen.mjs';
+import { readText } from './read-text.mjs';
+import { root } from './root.mjs';
+import { runScript } from './run.mjs';
+import { staticServer } from './static-server.mjs';
+import { addCounts, countOne, countPlaywright, countVitest } from './test-counts.mjs';
+
+/** @typedef {import('./test-counts.mjs').Counts} Counts */
+
+/**
+ * @typedef {object} Stage
+ * @property {string} name as `--only` takes it
+ * @property {string} what
+ * @property {(options: { installBrowser: boolean }) => Promise<Counts>} run
+ */
+
+/** @type {Stage[]} */
+export const stages = [
+  {
+    name: 'format',
+    what: 'every file is formatted (prettier)',
+    run: () => check('node_modules/prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.'])
+  },
+  {
+    name: 'lint',
+    what: 'the rules of the house, one-way doors among them (eslint)',
+    run: () => check('node_modules/eslint/bin/eslint.js', ['--max-warnings', '0', '.'])
+  },
+  { name: 'types', what: 'types of program, page and tests (svelte-check, tsc)', run: checkTypes },
+  { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
+  { name: 'browser', what: 'the built page in a real Chromium (Playwright)', run: runPlaywright }
+];
+
+/**
+ * @param {string} script
+ * @param {string[]} args
+ */
+async function check(script, args) {
+  return countOne((await runScript(script, args)) === 0);
+}
+
+/** The page and program by the root's tsconfig, then every folder that has a tsconfig of its own. */
+async function checkTypes() {
+  let counts = await check('node_modules/@sveltejs/kit/svelte-kit.js', ['sync']);
+  const svelteCheck = ['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--output', 'human'];
+  counts = addCounts(counts, await check('node_modules/svelte-check/bin/svelte-check', svelteCheck));
+  for (const project of ownProjects(root))
+    counts = addCounts(counts, await check('node_modules/typescript/bin/tsc', ['--noEmit', '-p', project]));
+  return counts;
+}
+
+/**
+ * Every tsconfig below src and tests: what runs neither in a page nor in Node, such as an audio worklet.
+ * @param {string} folder
+ * @returns {string[]} paths inside the folder
+ */
+export function ownProjects(folder) {
+  return ['src', 'tests']
+    .flatMap((top) =>
+      readdirSync(path.join(folder, top), { recursive: true }).map((name) => path.join(top, String(name)))
+    )
+    .filter((name) => /^tsconfig(\.[\w-]+)?\.json$/.test(path.basename(name)))
+    .sort();
+}
+
+async function runVitest() {
+  return withReport(async (report) => {
+    const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+    const code = await runScript('node_modules/vitest/vitest.mjs', args);
+    return countVitest(readText(report), code);
+  });
+}
+
+/** @param {{ installBrowser: boolean }} options */
+async function runPlaywright({ installBrowser }) {
+  if (!(await ensureBuilt())) return countOne(false);
+  const chromium = await ensureChromium({ mayUseApt: installBrowser });
+  if (!chromium) return countOne(false);
+  const server = staticServer(path.join(root, 'build'));
+  const port = await listen(server, 0);
+  const counts = await withReport(async (report) => {
+    const args = ['test', '--config', 'tests/browser/playwright.config.ts', '--reporter=list,json'];
+    const env = {
+      BACKWAVE_APP_URL: `http://${host}:${port}`,
+      CHROMIUM_PATH: chromium,
+      PLAYWRIGHT_JSON_OUTPUT_FILE: report,
+      PLAYWRIGHT_HTML_OPEN: 'never'
+    };
+    const code = await runScript('node_modules/@playwright/test/cli.js', args, { env });
+    return countPlaywright(readText(report), code);
+  });
+  server.closeAllConnections();
+  server.close();
+  return counts;
+}
+
+/**
+ * Hands a file name for a report to a stage, and cleans up after it.
+ * @param {(report: string) => Promise<Counts>} stage
+ * @returns {Promise<Counts>}
+ */
+async function withReport(stage) {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'backwave-report-'));
+  try {
+    return await stage(path.join(folder, 'report.json'));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

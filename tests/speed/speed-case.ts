@@ -1,0 +1,6 @@
+/** One thing whose time is taken. */
+export interface SpeedCase {
+  name: string;
+  /** Makes everything ready and returns what is timed. */
+  prepare: () => () => unknown;
+}

@@ -1,0 +1,312 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test, vi } from 'vitest';
+import { predict } from '../../../src/cli/predict.js';
+import type { Prediction } from '../../../src/cli/predict-bench.js';
+import { close } from '../../helpers/close.js';
+import { demoBenchPath, demoBenchText, type Loose } from '../../helpers/demo-bench-text.js';
+import { runCommand } from '../../helpers/run-command.js';
+import { temporaryFolder } from '../../helpers/temporary-folder.js';
+
+// Each command is a process of its own; a busy machine takes its time.
+vi.setConfig({ testTimeout: 30_000 });
+
+const c = 343.2;
+const rounding = { abs: 1e-9, because: 'the same closed form, rounding only' };
+
+/** The answer without starting a process; `-` in the arguments stands for a file with this text. */
+async function predicted(args: string[], text = ''): Promise<Prediction> {
+  return JSON.parse(await predict(withFile(args, text))) as Prediction;
+}
+
+function withFile(args: string[], text: string): string[] {
+  const file = path.join(temporaryFolder(), 'bench.json');
+  writeFileSync(file, text);
+  return args.map((arg) => (arg === '-' ? file : arg));
+}
+
+/** Level of the first-order high-pass H = (jf/fc)/(1 + jf/fc). */
+const highPassDb = (f: number, fc: number) => 20 * Math.log10(f / fc) - 10 * Math.log10(1 + (f / fc) ** 2);
+
+/** A tiny round speaker, of which nothing but its size is known, in the middle of a round plate. */
+const tinyInRoundPlate = (diameter: number) =>
+  JSON.stringify({
+    format: 'backwave-bench',
+    version: 1,
+    speakers: { tiny: { frame: { shape: 'round', diameter: 0.001 } } },
+    setups: [{ speaker: 'tiny', mount: { kind: 'plate', shape: 'round', diameter } }]
+  });
+
+describe('the answer', () => {
+  test('has the shape that is promised, with third-octave midbands from 50 Hz to 16 kHz', async () => {
+    const { code, stdout, stderr } = await runCommand('predict', [demoBenchPath]);
+    expect([code, stderr]).toEqual([0, '']);
+    const prediction = JSON.parse(stdout) as Prediction;
+    expect(Object.keys(prediction)).toEqual(['model', 'speaker', 'angleDeg', 'frequency', 'setups']);
+    expect(prediction).toMatchObject({ model: 'rule', speaker: 'full', angleDeg: 0 });
+    expect(prediction.frequency).toHaveLength(26);
+    // IEC 61260-1:2014, 5.4: exact midbands 1000·10^(x/10), here x = −13 … 12
+    prediction.frequency.forEach((f, i) =>
+      close(f, 1000 * 10 ** ((i - 13) / 10), { rel: 1e-12, ...rounding })
+    );
+    expect(prediction.setups.map(({ name, kind }) => [name, kind])).toEqual([
+      ['Free air', 'free'],
+      ['Flat plate', 'plate'],
+      ['Round plate', 'plate'],
+      ['Cab body', 'shell'],
+      ['Closed box', 'box']
+    ]);
+    for (const setup of prediction.setups) {
+      expect(Object.keys(setup)).toEqual(['name', 'kind', 'levelDb', 'phaseRad']);
+      expect(setup.levelDb).toHaveLength(26);
+      expect(setup.phaseRad.every((phase) => phase > -Math.PI && phase <= Math.PI)).toBe(true);
+    }
+  });
+
+  test('keeps the order of the question, doubles too', async () => {
+    const args = [demoBenchPath, '--frequencies', '500,100,500'];
+    const { frequency, setups } = await predicted(args);
+    expect(frequency).toEqual([500, 100, 500]);
+    for (const { levelDb } of setups) {
+      expect(levelDb[2]).toBe(levelDb[0]);
+      expect(levelDb[1]).not.toBe(levelDb[0]);
+    }
+  });
+
+  test('small cone in a round plate of 127 mm: half a wave at 1351 Hz, −9.19 dB at 500 Hz', async () => {
+    const args = ['-', '--speaker', 'ideal', '--frequencies', `500,${c / (2 * 0.127)}`];
+    const [{ name, levelDb, phaseRad }] = (await predicted(args, tinyInRoundPlate(0.127))).setups;
+    expect(name).toBe('Round plate');
+    // H. Lamb, Hydrodynamics, 6th ed., art. 102 and 108 (from memory): d = 2a/π, so that fc = c/(2D)
+    const small = { abs: 0.005, because: 'the worked example is rounded to 0.01 dB; cone of 1 mm' };
+    close(Number(levelDb[0]), -9.19, small);
+    close(Number(levelDb[1]), -10 * Math.log10(2), {
+      abs: 1e-3,
+      because: 'a cone of 1 mm is nearly a point'
+    });
+    close(phaseRad[1], Math.PI / 4, { abs: 1e-3, because: 'a cone of 1 mm is nearly a point' });
+  });
+
+  test('plate of 152.4 × 101.6 mm: the arm averaged over the cone, by brute force', async () => {
+    const [length, width] = [0.1524, 0.1016];
+    // semi-axes of the ellipse of equal area and aspect; E(m) and the mean by the midpoint rule
+    const [a, b] = [length / Math.sqrt(Math.PI), width / Math.sqrt(Math.PI)];
+    const m = 1 - (b / a) ** 2;
+    const n = 2000;
+    let e = 0;
+    for (let i = 0; i < n; i++)
+      e += (Math.sqrt(1 - m * Math.sin(((i + 0.5) / n) * (Math.PI / 2)) ** 2) * Math.PI) / 2 / n;
+    let sum = 0;
+    let count = 0;
+    for (let i = 0; i < 800; i++)
+      for (let j = 0; j < 800; j++) {
+        const [u, v] = [(i + 0.5) / 400 - 1, (j + 0.5) / 400 - 1];
+        if (u * u + v * v > 1) continue;
+        const [x, y] = [u * 0.017, v * 0.01125];
+        sum += Math.sqrt((1 - ((2 * x) / length) ** 2) * (1 - ((2 * y) / width) ** 2));
+        count++;
+      }
+    const fc = c / (2 * Math.PI * ((b / e) * (sum / count)));
+    const { setups, frequency } = await predicted([demoBenchPath, '--speaker', 'ideal']);
+    const brute = { abs: 2e-3, because: 'mean over a grid of 800 × 800 points' };
+    frequency.forEach((f, k) => close(Number(setups[1].levelDb[k]), highPassDb(f, fc), brute));
+  });
+
+  test('shell: half the width and the wall, out and back, are the string', async () => {
+    const { setups, frequency } = await predicted([demoBenchPath, '--speaker', 'ideal']);
+    const fc = c / (2 * (2 * (0.033 / 2 + 0.04)));
+    frequency.forEach((f, k) => close(Number(setups[3].levelDb[k]), highPassDb(f, fc), rounding));
+  });
+
+  test('box: resonance and Q of the closed box, times the shelf', async () => {
+    const { setups, frequency } = await predicted([demoBenchPath]);
+    // R. H. Small, "Closed-Box Loudspeaker Systems, Part I", J. Audio Eng. Soc. 20 (1972) 798
+    const [mms, cms, bl, re, qms] = [0.00055, 0.00038, 1.6, 7.2, 3];
+    const area = (Math.PI / 4) * 0.034 * 0.0225;
+    const fs = 1 / (2 * Math.PI * Math.sqrt(mms * cms));
+    const qes = (2 * Math.PI * fs * mms * re) / bl ** 2;
+    const qts = 1 / (1 / qms + 1 / qes);
+    const vas = 1.204 * c ** 2 * area ** 2 * cms;
+    const net = 0.042 * 0.029 * 0.017 - 0.5 * 0.04 * 0.028 * 0.012;
+    const stiffening = Math.sqrt(1 + vas / net);
+    const [fc, qtc] = [fs * stiffening, qts * stiffening];
+    const fm = c / (3.85 * Math.sqrt(0.042 * 0.029));
+    frequency.forEach((f, k) => {
+      const x = f / fc;
+      const highPass = x ** 2 / Math.hypot(1 - x ** 2, x / qtc);
+      const shelf = Math.hypot(f, fm / Math.SQRT2) / Math.hypot(f, fm * Math.SQRT2);
+      close(Number(setups[4].levelDb[k]), 20 * Math.log10(highPass * shelf), rounding);
+    });
+  });
+
+  test('a distance brings an open mount nearer than the plate it is compared with', async () => {
+    const near = demoBenchText((bench) => (bench.listener = { distance: 0.3 }));
+    const args = ['--frequencies', '100'];
+    const far = await predicted([demoBenchPath, ...args]);
+    const [at, box] = [1, 4].map(
+      (i) => async () => (await predicted(['-', ...args], near)).setups[i].levelDb[0]
+    );
+    const factor = 10 * Math.log10(1 + (c / (2 * Math.PI * 100 * 0.3)) ** 2);
+    close(Number(await at()), Number(far.setups[1].levelDb[0]) + factor, rounding);
+    close(Number(await box()), Number(far.setups[4].levelDb[0]), rounding);
+  });
+
+  test('an angle on the command line takes the place of the one in the file', async () => {
+    const aside = demoBenchText((bench) => (bench.listener = { angleDeg: 30 }));
+    const straight = await predicted(['-', '--angle', '0', '--plane', 'length'], aside);
+    expect(straight).toEqual(await predicted([demoBenchPath]));
+  });
+
+  test('csv: a header, quoted where it must be, and one row a frequency', async () => {
+    const text = demoBenchText((bench) => {
+      bench.setups = bench.setups.slice(0, 2);
+      bench.setups[0].name = 'Free, "bare"';
+    });
+    const args = ['-', '--format', 'csv', '--frequencies', '100,1000'];
+    const stdout = await predict(withFile(args, text));
+    const json = (await predicted(args.with(2, 'json'), text)).setups;
+    expect(stdout.split('\n')).toEqual([
+      'frequency_hz,"Free, ""bare"" level_db","Free, ""bare"" phase_rad",Flat plate level_db,Flat plate phase_rad',
+      ...[0, 1].map((k) =>
+        [[100, 1000][k], ...json.flatMap((setup) => [setup.levelDb[k], setup.phaseRad[k]])].join(',')
+      ),
+      ''
+    ]);
+  });
+
+  test('a file is looked for where the user stands, spaces and all', async () => {
+    const folder = path.join(temporaryFolder(), 'my benches');
+    mkdirSync(folder);
+    writeFileSync(path.join(folder, 'a bench.json'), `\ufeff${demoBenchText()}`);
+    const { code } = await runCommand('predict', ['a bench.json'], { cwd: folder });
+    expect(code).toBe(0);
+  });
+
+  test('help goes to stdout', async () => {
+    const { code, stdout, stderr } = await runCommand('predict', ['--help']);
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout).toContain('--frequencies');
+  });
+});
+
+describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 2', () => {
+  /** The sentence of a refusal, without starting a process. */
+  async function refused(args: string[], text = ''): Promise<string> {
+    const refusal = await predict(withFile(args, text)).then(
+      () => expect.unreachable('an answer'),
+      (error: Error) => error
+    );
+    expect(refusal.name).toBe('Refusal');
+    expect(refusal.message).toMatch(/^[^\n]{10,300}$/);
+    return refusal.message;
+  }
+
+  test.each<[string, string[], string, string]>([
+    ['a flag', ['-', '--model', 'wave'], '', '--model must be rule, got "wave"'],
+    ['no file', ['gone.json'], '', '"gone.json" cannot be read: there is no such file'],
+    [
+      'a newer file',
+      ['-'],
+      '{"format":"backwave-bench","version":3}',
+      'this bench file is of version 3; this program reads version 1'
+    ],
+    ['too much of it', ['-'], ' '.repeat(5_000_000), 'stdin is too large for a bench file (over 4 MB)'],
+    [
+      'a mount',
+      ['-'],
+      demoBenchText((bench) => (bench.setups[1].mount.length = 0)),
+      'setups[1] (Flat plate): plate length must be within 1 … 3000 mm, got 0'
+    ],
+    [
+      'an angle',
+      [demoBenchPath, '--angle', '-30'],
+      '',
+      'the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got -30'
+    ]
+  ])('from the command itself: %s', async (_, args, stdin, sentence) => {
+    expect(await runCommand('predict', args, { stdin })).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: `${sentence}\n`
+    });
+  });
+
+  test.each<[string[], string]>([
+    [[], 'give one bench file, or - for stdin, got 0 (--help lists all)'],
+    [['a', 'b'], 'give one bench file, or - for stdin, got 2 (--help lists all)'],
+    [['-', '--modle', 'rule'], "Unknown option '--modle' (--help lists what there is)"],
+    [['-', '--model', 'wave'], '--model must be rule, got "wave"'],
+    [['-', '--speaker', 'both'], '--speaker must be ideal or full, got "both"'],
+    [['-', '--plane', 'height'], '--plane must be length or width, got "height"'],
+    [['-', '--format', 'xml'], '--format must be json or csv, got "xml"'],
+    [['-', '--frequencies', '0'], '--frequencies must be within 0.001 … 1000000 Hz, got "0"'],
+    [['-', '--frequencies', '100,-5'], '--frequencies must be within 0.001 … 1000000 Hz, got "-5"'],
+    [['-', '--frequencies', '100,,200'], '--frequencies must be within 0.001 … 1000000 Hz, got ""'],
+    [['-', '--frequencies', 'Infinity'], '--frequencies must be within 0.001 … 1000000 Hz, got "Infinity"'],
+    [['-', '--frequencies', '0x10'], '--frequencies must be within 0.001 … 1000000 Hz, got "0x10"'],
+    [
+      ['-', '--frequencies', '1'.concat(',1'.repeat(10_000))],
+      '--frequencies takes at most 10000 frequencies, got 10001'
+    ],
+    [['-', '--angle', 'left'], '--angle must be within -180 … 180 degrees, got "left"'],
+    [['no such file.json'], '"no such file.json" cannot be read: there is no such file'],
+    [[import.meta.dirname], `${JSON.stringify(import.meta.dirname)} cannot be read: it is a folder`]
+  ])('%j', async (args, sentence) => {
+    expect(await refused(args)).toBe(sentence);
+  });
+
+  test.each<[string, string | RegExp]>([
+    ['', 'the bench file is empty'],
+    ['hello', /^the bench file is not JSON/],
+    [
+      '{"format": "backwave-bench",\n "version": 1,,}',
+      'the bench file is not JSON: line 2, column 15 cannot be read'
+    ],
+    ['['.repeat(100_000), 'the bench file is nested more than 16 levels deep; no bench is'],
+    [' '.repeat(1_000_001), /^the bench file is 1\.0 million characters long; at most 1 million are read$/]
+  ])('a file that is none: %#', async (text, sentence) => {
+    const got = await refused(['-'], text);
+    if (typeof sentence === 'string') expect(got).toBe(sentence);
+    else expect(got).toMatch(sentence);
+  });
+
+  test.each<[string, (bench: Loose) => void, RegExp]>([
+    [
+      'a mistyped key',
+      (b) => (b.setups[1].mount.lenght = 1),
+      /^setups\[1\]\.mount has an unknown key "lenght"$/
+    ],
+    [
+      'a length of 0',
+      (b) => (b.setups[1].mount.length = 0),
+      /^setups\[1\] \(Flat plate\): plate length .*got 0$/
+    ],
+    ['a negative one', (b) => (b.setups[1].mount.width = -1), /^setups\[1\] \(Flat plate\): plate width /],
+    ['an absurd one', (b) => (b.setups[3].mount.height = 1e9), /^setups\[3\] \(Cab body\): shell height /],
+    [
+      'no number',
+      (b) => (b.setups[4].mount.depth = '17 mm'),
+      /^setups\[4\]\.mount\.depth must be a number, got "17 mm"$/
+    ],
+    [
+      'a cone larger than its plate',
+      (b) => (b.setups[2].mount.diameter = 0.02),
+      /^setups\[2\] .*the cone .* plate/
+    ],
+    [
+      'a body that fills its box',
+      (b) => (b.speakers.oval.bodyVolume = 0.001),
+      /^setups\[4\] .*body fills the box/
+    ],
+    ['a speaker without motor', (b) => delete b.speakers.oval.motor, /^setups\[0\] .*no motor values/],
+    ['an angle', (b) => (b.listener.angleDeg = 30), /angle must be 0, got 30$/]
+  ])('%s', async (_, change, sentence) => {
+    expect(await refused(['-'], demoBenchText(change))).toMatch(sentence);
+  });
+
+  test('what is no text', async () => {
+    const file = path.join(temporaryFolder(), 'noise.json');
+    writeFileSync(file, Buffer.from([0xff, 0xfe, 0x00, 0x80]));
+    expect(await refused([file])).toMatch(/noise\.json" cannot be read: it is no UTF-8 text$/);
+  });
+});
