@@ -11,7 +11,7 @@ export const LIMITS = {
   mountLength: [0.001, 3],
   /** Sides of frames and cones. */
   speakerLength: [0.001, 0.5],
-  speakerDepth: [0.0005, 0.5],
+  speakerDepth: [0.0002, 0.5],
   bodyVolume: [0, 0.1],
   mms: [1e-7, 1],
   cms: [1e-7, 1],

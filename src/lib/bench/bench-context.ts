@@ -2,7 +2,7 @@ import { createContext } from 'svelte';
 import type { MediaQuery } from 'svelte/reactivity';
 import type { Bench } from './bench.svelte.js';
 import type { Growth } from './growth.svelte.js';
-import type { Sounding } from './sounding.svelte.js';
+import type { Sounding } from './sound/sounding.svelte.js';
 
 /** What the page hands down to its panels. */
 export interface Workshop {

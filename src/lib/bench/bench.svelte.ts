@@ -3,11 +3,11 @@ import type { Installation } from '../acoustics/installation.js';
 import type { Mount } from '../acoustics/mount.js';
 import type { Speaker } from '../acoustics/speaker.js';
 import type { Hertz, Metres } from '../units.js';
-import type { BenchFile, Setup } from './bench-file.js';
-import { demoBench } from './demo-bench.js';
-import { installationOf } from './installation-of.js';
+import type { BenchFile, Setup } from './file/bench-file.js';
+import { demoBench } from './file/demo-bench.js';
+import { installationOf } from './file/installation-of.js';
 import { knobsOf, withKnob, type Knob } from './knobs.js';
-import { millimetres } from './millimetres.js';
+import { millimetres } from './words/millimetres.js';
 import { compute, type Computed } from './stand.js';
 
 /** One setup as it stands on the shelf: what it is, and what was computed of it or why it cannot be. */

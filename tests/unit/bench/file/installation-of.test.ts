@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { checkInstallation } from '../../../src/lib/acoustics/check-installation.js';
-import { installationOf } from '../../../src/lib/bench/installation-of.js';
-import { readBenchFile } from '../../../src/lib/bench/read-bench-file.js';
-import { demoBenchText } from '../../helpers/demo-bench-text.js';
+import { checkInstallation } from '../../../../src/lib/acoustics/check-installation.js';
+import { installationOf } from '../../../../src/lib/bench/file/installation-of.js';
+import { readBenchFile } from '../../../../src/lib/bench/file/read-bench-file.js';
+import { demoBenchText } from '../../../helpers/demo-bench-text.js';
 
 test('a setup becomes what the models take', () => {
   const bench = readBenchFile(demoBenchText((loose) => (loose.setups[1].turn = 90)));

@@ -1,10 +1,10 @@
-import type { Air } from '../acoustics/air.js';
-import type { Installation } from '../acoustics/installation.js';
-import type { Listener } from '../acoustics/listener.js';
-import type { Hertz } from '../units.js';
-import type { LabClient } from '../worker/client.js';
-import { reachOfKnobs } from './reach-of-knobs.js';
-import { filterFor } from './stand.js';
+import type { Air } from '../../acoustics/air.js';
+import type { Installation } from '../../acoustics/installation.js';
+import type { Listener } from '../../acoustics/listener.js';
+import type { Hertz } from '../../units.js';
+import type { LabClient } from '../../worker/client.js';
+import { reachOfKnobs } from '../reach-of-knobs.js';
+import { filterFor } from '../stand.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes

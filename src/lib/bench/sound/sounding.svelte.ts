@@ -1,13 +1,13 @@
 import { untrack } from 'svelte';
-import { ListeningRoom } from '../audio/listening-room.js';
-import type { Decibels } from '../units.js';
-import { LabClient } from '../worker/client.js';
-import type { Bench, Stand } from './bench.svelte.js';
+import { ListeningRoom } from '../../audio/listening-room.js';
+import type { Decibels } from '../../units.js';
+import { LabClient } from '../../worker/client.js';
+import type { Bench, Stand } from '../bench.svelte.js';
 import { Headroom, type Reach } from './headroom.js';
 import { Levels } from './levels.svelte.js';
 import { Loops, LOUDEST_NOTCH, type Loop } from './loops.js';
 import { openRecording, withStretch, type Recording } from './open-recording.js';
-import { sentence } from './sentence.js';
+import { sentence } from '../words/sentence.js';
 
 /** A mount that cannot be built is silent. */
 const SILENT_FILTER = new Float32Array(2048);

@@ -1,4 +1,4 @@
-import type { Metres } from '../units.js';
+import type { Metres } from '../../units.js';
 
 /** A length in millimetres as it is written on a drawing: to a tenth where it is not whole. */
 export function millimetres(length: Metres): string {

@@ -1,4 +1,4 @@
-import type { Seconds } from '../units.js';
+import type { Seconds } from '../../units.js';
 
 /** A duration as a clock shows it: 0:07, 12:30. */
 export function clockTime(duration: Seconds): string {

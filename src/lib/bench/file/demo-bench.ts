@@ -1,4 +1,4 @@
-import { SPEAKERS } from '../acoustics/speakers.js';
+import { SPEAKERS } from '../../acoustics/speakers.js';
 import type { BenchFile } from './bench-file.js';
 
 /**

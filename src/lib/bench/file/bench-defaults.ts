@@ -1,7 +1,7 @@
-import { LIMITS } from '../acoustics/check-installation.js';
-import type { Outline } from '../acoustics/outline.js';
-import { defaultBodyVolume, defaultDepth } from '../acoustics/speakers.js';
-import type { Mount } from '../acoustics/mount.js';
+import { LIMITS } from '../../acoustics/check-installation.js';
+import type { Outline } from '../../acoustics/outline.js';
+import { defaultBodyVolume, defaultDepth } from '../../acoustics/speakers.js';
+import type { Mount } from '../../acoustics/mount.js';
 import { BenchFileError } from './bench-file-error.js';
 import type { CheckedBenchFile } from './bench-file-schema.js';
 import type { BenchFile, BenchSpeaker } from './bench-file.js';

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { BenchFileError } from '../../../src/lib/bench/bench-file-error.js';
-import type { BenchFile } from '../../../src/lib/bench/bench-file.js';
-import { demoBench } from '../../../src/lib/bench/demo-bench.js';
-import { readBenchFile } from '../../../src/lib/bench/read-bench-file.js';
-import { writeBenchFile } from '../../../src/lib/bench/write-bench-file.js';
-import { demoBenchText } from '../../helpers/demo-bench-text.js';
+import { BenchFileError } from '../../../../src/lib/bench/file/bench-file-error.js';
+import type { BenchFile } from '../../../../src/lib/bench/file/bench-file.js';
+import { demoBench } from '../../../../src/lib/bench/file/demo-bench.js';
+import { readBenchFile } from '../../../../src/lib/bench/file/read-bench-file.js';
+import { writeBenchFile } from '../../../../src/lib/bench/file/write-bench-file.js';
+import { demoBenchText } from '../../../helpers/demo-bench-text.js';
 
 const full = (): BenchFile =>
   readBenchFile(

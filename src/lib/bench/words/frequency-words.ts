@@ -1,4 +1,4 @@
-import type { Hertz } from '../units.js';
+import type { Hertz } from '../../units.js';
 
 /** A frequency to three figures at most, as one would say it: 640 Hz, 1.26 kHz. */
 export function frequencyWords(frequency: Hertz): string {

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { BenchFileError } from '../../../src/lib/bench/bench-file-error.js';
-import { readBenchFile } from '../../../src/lib/bench/read-bench-file.js';
-import { demoBenchText, type Loose } from '../../helpers/demo-bench-text.js';
+import { BenchFileError } from '../../../../src/lib/bench/file/bench-file-error.js';
+import { readBenchFile } from '../../../../src/lib/bench/file/read-bench-file.js';
+import { demoBenchText, type Loose } from '../../../helpers/demo-bench-text.js';
 
 /** The sentence with which a text is refused; always one line, always of the one class. */
 function sentence(text: string): string {
@@ -333,7 +333,7 @@ describe('hostile files are refused soon and without harm', () => {
 });
 
 test('the example of docs/file-format.md can be read', () => {
-  const page = readFileSync(path.join(import.meta.dirname, '../../../docs/file-format.md'), 'utf8');
+  const page = readFileSync(path.join(import.meta.dirname, '../../../../docs/file-format.md'), 'utf8');
   const examples = [...page.matchAll(/```json\n(.*?)```/gs)].map(([, text]) => text);
   const benches = examples.filter((text) => text.includes('"format"'));
   expect(benches).toHaveLength(1);

@@ -1,9 +1,9 @@
-import type { SoundFigures } from '../listening/sound-figures.js';
-import { PRIME_MOVER } from '../sounds/engine.js';
-import { loopStretch } from '../sounds/loop-stretch.js';
-import type { Hertz } from '../units.js';
-import type { LabClient } from '../worker/client.js';
-import type { BenchFile } from './bench-file.js';
+import type { SoundFigures } from '../../listening/sound-figures.js';
+import { PRIME_MOVER } from '../../sounds/engine.js';
+import { loopStretch } from '../../sounds/loop-stretch.js';
+import type { Hertz } from '../../units.js';
+import type { LabClient } from '../../worker/client.js';
+import type { BenchFile } from '../file/bench-file.js';
 import type { Recording } from './open-recording.js';
 
 /** A loop that plays, and what was measured of it. The worker keeps a copy under the same key. */

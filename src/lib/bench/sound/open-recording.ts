@@ -1,7 +1,7 @@
-import { decodeRecording } from '../audio/decode-recording.js';
-import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../sounds/check-recording.js';
-import { foldToMono } from '../sounds/fold-to-mono.js';
-import type { Decibels, Hertz, Seconds } from '../units.js';
+import { decodeRecording } from '../../audio/decode-recording.js';
+import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../../sounds/check-recording.js';
+import { foldToMono } from '../../sounds/fold-to-mono.js';
+import type { Decibels, Hertz, Seconds } from '../../units.js';
 
 /** A fold to mono that cancels more than this is worth a warning. */
 const CANCELLATION_WARNING_DB: Decibels = 6;

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { LIMITS } from '../acoustics/check-installation.js';
+import { LIMITS } from '../../acoustics/check-installation.js';
 import { BENCH_FORMAT, BENCH_VERSION } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 

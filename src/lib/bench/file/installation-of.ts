@@ -1,5 +1,5 @@
-import type { Installation } from '../acoustics/installation.js';
-import { SPEAKERS } from '../acoustics/speakers.js';
+import type { Installation } from '../../acoustics/installation.js';
+import { SPEAKERS } from '../../acoustics/speakers.js';
 import type { BenchFile, Setup } from './bench-file.js';
 
 /**

@@ -1,8 +1,8 @@
-import type { Air } from '../acoustics/air.js';
-import type { Listener } from '../acoustics/listener.js';
-import type { Mount } from '../acoustics/mount.js';
-import type { Motor, Speaker } from '../acoustics/speaker.js';
-import type { Seconds } from '../units.js';
+import type { Air } from '../../acoustics/air.js';
+import type { Listener } from '../../acoustics/listener.js';
+import type { Mount } from '../../acoustics/mount.js';
+import type { Motor, Speaker } from '../../acoustics/speaker.js';
+import type { Seconds } from '../../units.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';

@@ -1,0 +1,210 @@
+import {
+  ConstantSourceNode,
+  GainNode,
+  type IAudioContext,
+  type IAudioNode,
+  type IGainNode
+} from 'standardized-audio-context';
+import type { Hertz, Seconds } from '../units.js';
+import { Branch } from './branch.js';
+import { playEarCheck } from './ear-check.js';
+import { LoopedSource } from './looped-source.js';
+import { openContext, wake } from './open-context.js';
+import { Selector } from './selector.js';
+import { SmoothGain } from './smooth-gain.js';
+import { FADE } from './smoother.js';
+import { isFlowing, type SoundContext } from './sound-context.js';
+
+export type RoomState = 'running' | 'suspended' | 'closed' | 'interrupted';
+
+const PREFERRED_RATE: Hertz = 48000;
+const PREFERRED_BRANCHES = 6;
+const PATIENCE: Seconds = 3;
+
+/** The first sound rises out of silence. */
+const ENTRANCE: Seconds = 0.3;
+const BENCH: Seconds = 0.3;
+const EXCHANGE: Seconds = 0.3;
+const HORN_RELEASE: Seconds = 0.2;
+
+/**
+ * Where the sounds are heard through the mounts. Loops go into one bus; every mount is a branch that always runs
+ * behind it; one branch is heard. Every change of a gain is a fade of 25 ms or a slower ramp.
+ *
+ *     sound ──────────┐       ┌─ branch 0 ─┐
+ *     horn ─ cord ────┴─ bus ─┼─ branch 1 ─┼─ bench ─ gate ─┬─ volume ─ output
+ *                             └─ …        ─┘      ear check ─┘
+ */
+export class ListeningRoom {
+  readonly sampleRate: Hertz;
+  /** Called when the context starts, stops, is taken away or closes. */
+  onStateChange?: (state: RoomState) => void;
+
+  readonly #context: SoundContext;
+  readonly #branches: Branch[];
+  readonly #heard: Selector;
+  readonly #sound: LoopedSource;
+  readonly #horn: LoopedSource;
+  readonly #cord: SmoothGain;
+  readonly #bench: SmoothGain;
+  readonly #gate: SmoothGain;
+  readonly #volume: SmoothGain;
+  readonly #timeout: Seconds;
+  #playing = false;
+  #silenced = false;
+  #hasEntered = false;
+
+  /** Builds the graph on a live or an offline context, into `output`; the page uses `open`. */
+  constructor(
+    context: SoundContext,
+    branches: number,
+    {
+      timeout = PATIENCE,
+      output = context.destination
+    }: { timeout?: Seconds; output?: IAudioNode<SoundContext> } = {}
+  ) {
+    this.#context = context;
+    this.#timeout = timeout;
+    this.sampleRate = context.sampleRate;
+    const bus: IGainNode<SoundContext> = new GainNode(context, {
+      channelCount: 1,
+      channelCountMode: 'explicit'
+    });
+    // Keeps every branch running, whatever the sources do, so that no filter ever starts with an empty history.
+    const keeper = new ConstantSourceNode<SoundContext>(context, { offset: 0 });
+    keeper.connect(bus);
+    keeper.start();
+
+    this.#sound = new LoopedSource(context, bus);
+    this.#cord = new SmoothGain(context, 0);
+    this.#cord.node.connect(bus);
+    this.#horn = new LoopedSource(context, this.#cord.node);
+
+    this.#bench = new SmoothGain(context, 1);
+    this.#gate = new SmoothGain(context, 0);
+    this.#volume = new SmoothGain(context, 1);
+    this.#heard = new Selector(context, branches);
+    this.#branches = this.#heard.gains.map((gain) => {
+      gain.connect(this.#bench.node);
+      return new Branch(context, bus, gain);
+    });
+    this.#bench.node.connect(this.#gate.node).connect(this.#volume.node).connect(output);
+    context.onstatechange = () => {
+      for (const branch of this.#branches) branch.settle();
+      this.onStateChange?.(this.state);
+    };
+  }
+
+  /**
+   * Opens the sound, at 48 kHz where the machine allows it. To be called from a click or a key.
+   * Rejects with `SoundUnavailable` where there is no Web Audio or no device, or when the context is still not
+   * running after `timeout` (3 s).
+   */
+  static async open({
+    sampleRate = PREFERRED_RATE,
+    branches = PREFERRED_BRANCHES,
+    timeout = PATIENCE
+  }: { sampleRate?: Hertz; branches?: number; timeout?: Seconds } = {}): Promise<ListeningRoom> {
+    return new ListeningRoom(await openContext(sampleRate, timeout), branches, { timeout });
+  }
+
+  get state(): RoomState {
+    return this.#context.state as RoomState;
+  }
+
+  get playing(): boolean {
+    return this.#playing;
+  }
+
+  /** Exchange a branch's impulse response, without a click, as often as one likes: the newest wins. */
+  setBranch(index: number, impulseResponse: Float32Array): void {
+    this.#branch(index).load(impulseResponse);
+  }
+
+  /** Hear this branch instead of the one heard: a 25 ms equal-gain fade, also in the middle of another one. */
+  hear(index: number): void {
+    this.#branch(index);
+    this.#heard.choose(index);
+  }
+
+  /** Mute at once, or end the muting. */
+  silence(on: boolean): void {
+    this.#silenced = on;
+    this.#openOrShut();
+  }
+
+  /** Fade from the loop that plays to this one. Different loops are uncorrelated: equal power by default. */
+  setSound(samples: Float32Array, options: { fade?: Seconds; equalPower?: boolean } = {}): void {
+    const { fade = EXCHANGE, equalPower = true } = options;
+    this.#sound.load(samples, fade, equalPower ? 'equalPower' : 'equalGain');
+  }
+
+  /** The loop that `blow` lets through. */
+  setHorn(samples: Float32Array): void {
+    this.#horn.load(samples, 0, 'equalGain');
+  }
+
+  /** Pull the horn's cord, or let it go: it speaks at once and dies away within 200 ms. */
+  blow(on: boolean): void {
+    if (on) this.#cord.step(1);
+    else this.#cord.approach(0, HORN_RELEASE);
+  }
+
+  /** The gain that keeps the loudest mount from clipping, reached within `ramp`. */
+  setBenchGain(gain: number, ramp: Seconds = BENCH): void {
+    if (ramp <= FADE) this.#bench.step(gain);
+    else this.#bench.approach(gain, ramp - FADE);
+  }
+
+  /** The user's volume as a factor. */
+  setVolume(gain: number): void {
+    this.#volume.step(gain);
+  }
+
+  /** Let the sound flow. Rejects with `SoundUnavailable` if the context cannot be woken. */
+  async play(): Promise<void> {
+    this.#playing = true;
+    try {
+      await this.#wake();
+    } catch (error) {
+      this.#playing = false;
+      throw error;
+    }
+    this.#openOrShut();
+  }
+
+  stop(): void {
+    this.#playing = false;
+    this.#openOrShut();
+  }
+
+  /** A quiet tone in the bass and one in the treble, not through the mounts; resolves when they are over. */
+  async earCheck(): Promise<void> {
+    await this.#wake();
+    await playEarCheck(this.#context, this.#volume.node);
+  }
+
+  async close(): Promise<void> {
+    this.#playing = false;
+    for (const branch of this.#branches) branch.close();
+    if ('close' in this.#context && this.state !== 'closed') await this.#context.close();
+  }
+
+  #openOrShut(): void {
+    const open = this.#playing && !this.#silenced;
+    if (open && !this.#hasEntered) this.#gate.approach(1, ENTRANCE);
+    else this.#gate.step(open ? 1 : 0);
+    this.#hasEntered ||= open;
+  }
+
+  async #wake(): Promise<void> {
+    if ('resume' in this.#context && !isFlowing(this.#context))
+      await wake(this.#context as IAudioContext, this.#timeout);
+  }
+
+  #branch(index: number): Branch {
+    const branch = this.#branches[index];
+    if (!branch) throw new RangeError(`branch must be within 0 … ${this.#branches.length - 1}, got ${index}`);
+    return branch;
+  }
+}

@@ -1,0 +1,55 @@
+import { ConstantSourceNode, GainNode, WaveShaperNode } from 'standardized-audio-context';
+import type { IAudioParam, IGainNode } from 'standardized-audio-context';
+import type { Seconds } from '../units.js';
+import { smoother } from './smoother.js';
+import type { SoundContext } from './sound-context.js';
+
+/**
+ * Several gains of which one is 1 and the others are 0; choosing another one is an equal-gain fade of 25 ms, also in
+ * the middle of a fade. The gains add up to 1 at every sample: one number says which is chosen, a table for each
+ * gain makes 1 or 0 of it, and the same filter smooths them all. Gains set one by one would move apart whenever the
+ * audio thread renders between two of the settings.
+ */
+export class Selector {
+  readonly gains: IGainNode<SoundContext>[];
+  readonly #context: SoundContext;
+  readonly #number: IAudioParam;
+  #chosen: number;
+
+  constructor(
+    context: SoundContext,
+    count: number,
+    { chosen = 0, delay = 0 }: { chosen?: number; delay?: Seconds } = {}
+  ) {
+    this.#context = context;
+    this.#chosen = chosen;
+    // A table reaches from −1 to 1 and has at least two entries.
+    const entries = Math.max(2, count);
+    const number = new ConstantSourceNode<SoundContext>(context, { offset: place(chosen, entries) });
+    this.#number = number.offset;
+    this.gains = Array.from({ length: count }, (_, index) => {
+      const curve = Float32Array.from({ length: entries }, (_, entry) => (entry === index ? 1 : 0));
+      const table = new WaveShaperNode<SoundContext>(context, { curve, channelCount: 1 });
+      const node = new GainNode<SoundContext>(context, { gain: 0 });
+      number.connect(table).connect(smoother(context, delay)).connect(node.gain);
+      return node;
+    });
+    number.start();
+  }
+
+  get chosen(): number {
+    return this.#chosen;
+  }
+
+  choose(index: number): void {
+    if (index === this.#chosen) return;
+    this.#chosen = index;
+    this.#number.cancelScheduledValues(0);
+    this.#number.setValueAtTime(place(index, Math.max(2, this.gains.length)), this.#context.currentTime);
+  }
+}
+
+/** Where a table of so many entries is to be looked up for this entry. */
+function place(entry: number, entries: number): number {
+  return -1 + (2 * entry) / (entries - 1);
+}
