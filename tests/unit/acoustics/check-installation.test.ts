@@ -112,7 +112,7 @@ describe('checkInstallation refuses, in one sentence,', () => {
     expect(saidOf({ ...SPEAKERS.oval, motor: { ...SPEAKERS.oval.motor, mms: 0 } })).toBe(
       'moving mass must be within 0.0001 … 1000 g, got 0'
     );
-    expect(saidOf({ ...SPEAKERS.oval, depth: 0 })).toBe('speaker depth must be within 0.5 … 500 mm, got 0');
+    expect(saidOf({ ...SPEAKERS.oval, depth: 0 })).toBe('speaker depth must be within 0.2 … 500 mm, got 0');
     expect(saidOf({ ...SPEAKERS.oval, bodyVolume: -1 })).toMatch(
       /^body volume must be within 0 … 100000 cm³/
     );
