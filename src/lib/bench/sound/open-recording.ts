@@ -1,13 +1,11 @@
 import { decodeRecording } from '../../audio/decode-recording.js';
 import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../../sounds/check-recording.js';
 import { foldToMono } from '../../sounds/fold-to-mono.js';
+import { MIN_STRETCH } from '../../sounds/loop-stretch.js';
 import type { Decibels, Hertz, Seconds } from '../../units.js';
 
 /** A fold to mono that cancels more than this is worth a warning. */
 const CANCELLATION_WARNING_DB: Decibels = 6;
-
-/** The shortest stretch that still makes a loop. */
-const MIN_STRETCH: Seconds = 0.2;
 
 /** The user's own recording, folded to mono, with the stretch of it that plays. */
 export interface Recording {
@@ -37,6 +35,12 @@ export async function openRecording(file: File, sampleRate: Hertz): Promise<Reco
   if (wrong) throw new Error(wrong);
   const { samples, cancellationDb } = foldToMono(channels);
   const duration = samples.length / sampleRate;
+  if (duration < MIN_STRETCH)
+    throw new Error(`This recording is too short to be looped: at least ${MIN_STRETCH} s are needed.`);
+  if (duration < MIN_STRETCH)
+    throw new Error(
+      `"${file.name}" lasts only ${duration.toFixed(2)} s; a loop needs at least ${MIN_STRETCH} s. Choose a longer one.`
+    );
   return {
     id: nextId++,
     name: file.name,
