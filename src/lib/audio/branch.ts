@@ -6,7 +6,7 @@ import { FADE } from './smoother.js';
 import { begunBy, isFlowing, renderedUntil, type SoundContext } from './sound-context.js';
 
 /** How long a filter runs unheard before its fade begins: its pre-delay and the steep part of its response. */
-const FILLING: Seconds = 0.005;
+const FILLING: Seconds = 0.008;
 
 /**
  * One mount's filter: two convolvers side by side, of which one is in use. A new impulse response goes into the

@@ -46,6 +46,7 @@ export async function decodeRecording(
     );
   const announced = (await wavDuration(file).catch(() => refuse(gone))) ?? (await mediaDuration(file));
   if (announced === null) return refuse(unreadable);
+  if (announced === 0) refuse('contains no sound. Choose another file.');
   checkDuration(announced);
 
   const bytes = await file.arrayBuffer().catch(() => refuse(gone));

@@ -7,8 +7,8 @@ import type { SoundContext } from './sound-context.js';
 /**
  * Several gains of which one is 1 and the others are 0; choosing another one is an equal-gain fade of 25 ms, also in
  * the middle of a fade. The gains add up to 1 at every sample: one number says which is chosen, a table for each
- * gain makes 1 or 0 of it, and the same filter smooths them all. Gains set one by one would move apart whenever the
- * audio thread renders between two of the settings.
+ * gain makes 1 or 0 of it, and filters of one kind smooth them all. Gains set one by one would move apart
+ * whenever the audio thread renders between two of the settings.
  */
 export class Selector {
   readonly gains: IGainNode<SoundContext>[];
@@ -27,13 +27,20 @@ export class Selector {
     const entries = Math.max(2, count);
     const number = new ConstantSourceNode<SoundContext>(context, { offset: place(chosen, entries) });
     this.#number = number.offset;
-    this.gains = Array.from({ length: count }, (_, index) => {
-      const curve = Float32Array.from({ length: entries }, (_, entry) => (entry === index ? 1 : 0));
+    // The first gain is what the others leave of 1, which spares its filter.
+    const first = new GainNode<SoundContext>(context, { gain: 1 });
+    const inverted = new GainNode<SoundContext>(context, { gain: -1 });
+    inverted.connect(first.gain);
+    const others = Array.from({ length: count - 1 }, (_, i) => {
+      const curve = Float32Array.from({ length: entries }, (_, entry) => (entry === i + 1 ? 1 : 0));
       const table = new WaveShaperNode<SoundContext>(context, { curve, channelCount: 1 });
+      const smooth = smoother(context, delay);
       const node = new GainNode<SoundContext>(context, { gain: 0 });
-      number.connect(table).connect(smoother(context, delay)).connect(node.gain);
+      number.connect(table).connect(smooth).connect(node.gain);
+      smooth.connect(inverted);
       return node;
     });
+    this.gains = [first, ...others];
     number.start();
   }
 

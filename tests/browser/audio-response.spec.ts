@@ -1,0 +1,36 @@
+import { expect, test } from '@playwright/test';
+import { close } from '../helpers/close.js';
+import { DEMO } from '../helpers/demo-installations.js';
+import { openHarness } from '../helpers/harness.js';
+
+type Offline = typeof import('./harness/offline.js');
+
+for (const mount of Object.keys(DEMO))
+  for (const kind of ['impulse', 'noise'] as const)
+    test(`${mount}: the branch renders the computed response (${kind})`, async ({ page }) => {
+      const offline = await openHarness<Offline>(page, 'offline');
+      const compared = await offline.branchAndResponse(mount, kind, 48000);
+      expect(compared.length).toBeGreaterThan(180);
+      for (const { frequency, got, expected } of compared)
+        close(got, expected, { abs: 0.1, because: `what is heard is what is drawn, at ${frequency} Hz` });
+    });
+
+test('the branch renders the computed response at another sample rate too', async ({ page }) => {
+  const offline = await openHarness<Offline>(page, 'offline');
+  for (const { frequency, got, expected } of await offline.branchAndResponse('closed box', 'impulse', 44100))
+    close(got, expected, {
+      abs: 0.1,
+      because: `the filters are made for the context's rate, ${frequency} Hz`
+    });
+});
+
+for (const corner of [500, 1351])
+  test(`a first-order high-pass of ${corner} Hz agrees with a recursive filter`, async ({ page }) => {
+    const offline = await openHarness<Offline>(page, 'offline');
+    const compared = await offline.branchAndRecursiveFilter(corner, 48000);
+    for (const { frequency, got, expected } of compared.filter(({ frequency }) => frequency <= 4000))
+      close(got, expected, {
+        abs: 0.1,
+        because: `the bilinear transform bends the scale by 2 % at 4 kHz; at ${frequency} Hz`
+      });
+  });
