@@ -39,7 +39,11 @@ export class Bench {
 
   readonly stands: Stand[] = $derived.by(() => this.#file.setups.map((_, index) => this.#stand(index)));
   readonly heard: Stand = $derived(this.stands[this.#file.view.heard]);
-  readonly measuredAgainst: Stand = $derived(this.stands[this.#file.view.measuredAgainst]);
+  /** The mount that levels are written against: where it cannot be built, the first one that can. */
+  readonly measuredAgainst: Stand = $derived.by(() => {
+    const named = this.stands[this.#file.view.measuredAgainst];
+    return named.problem ? (this.stands.find(({ problem }) => !problem) ?? named) : named;
+  });
   readonly knobs: Knob[] = $derived(this.heard.problem ? [] : knobsOf(this.heard.installation));
 
   get file(): BenchFile {

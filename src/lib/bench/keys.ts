@@ -16,11 +16,15 @@ export const KEY_LIST: { keys: string; does: string }[] = [
   { keys: '?', does: 'this list' }
 ];
 
+const SCROLLING = /^(?:Arrow|Page|Space)/;
+
 /** Elements that need the key for themselves: text fields, and for Space and Enter also what they press. */
 function keepsKey(target: EventTarget | null, code: string): boolean {
   if (!(target instanceof Element)) return false;
   if (target.closest('dialog[open]')) return true;
   if (target.closest('input, textarea, select, [contenteditable]')) return true;
+  // A region that can be focused is one that scrolls, by the same keys.
+  if (SCROLLING.test(code) && target.closest('[role="region"][tabindex]')) return true;
   const pressed = code === 'Space' || code === 'Enter';
   return pressed && target.closest('button, a, summary, [role="slider"], [role="button"]') !== null;
 }

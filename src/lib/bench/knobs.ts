@@ -36,6 +36,11 @@ function offset(key: 'offsetLength' | 'offsetWidth', label: string, value: Metre
   return { key, label, value, min: Math.min(-reach, value), max: Math.max(reach, value), step: STEP };
 }
 
+/** How far off the middle one way where it is so far off the other way, inside a circle. */
+function chord(radius: Metres, other: Metres): Metres {
+  return Math.sqrt(Math.max(0, radius * radius - other * other));
+}
+
 /** Rounds up to whole millimetres, so that a knob's end is a size one can cut. */
 function upToMillimetre(length: Metres): Metres {
   return Math.ceil(length * 1000 - 1e-6) / 1000;
@@ -66,8 +71,8 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
             corner + 2 * Math.hypot(mount.offset[0], mount.offset[1]),
             REACH.plate
           ),
-          offset('offsetLength', 'speaker, along', mount.offset[0], room),
-          offset('offsetWidth', 'speaker, across', mount.offset[1], room)
+          offset('offsetLength', 'speaker, along', mount.offset[0], chord(room, mount.offset[1])),
+          offset('offsetWidth', 'speaker, across', mount.offset[1], chord(room, mount.offset[0]))
         ];
       }
       return [

@@ -36,8 +36,6 @@ export async function openRecording(file: File, sampleRate: Hertz): Promise<Reco
   const { samples, cancellationDb } = foldToMono(channels);
   const duration = samples.length / sampleRate;
   if (duration < MIN_STRETCH)
-    throw new Error(`This recording is too short to be looped: at least ${MIN_STRETCH} s are needed.`);
-  if (duration < MIN_STRETCH)
     throw new Error(
       `"${file.name}" lasts only ${duration.toFixed(2)} s; a loop needs at least ${MIN_STRETCH} s. Choose a longer one.`
     );

@@ -1,0 +1,149 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import type { BenchPage } from '../helpers/page-bench.js';
+import { expect, test } from '../helpers/page-fixture.js';
+import { overlaps, smallTargets } from '../helpers/page-overlaps.js';
+
+const SIZES = [
+  { name: 'a desk', width: 1440, height: 900, touch: false },
+  { name: 'a tablet', width: 820, height: 1180, touch: true },
+  { name: 'a phone', width: 390, height: 844, touch: true }
+];
+
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+async function axe(page: Page, state: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+  const said = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${state}: ${id}: ${target.join(' ')}: ${failureSummary}`)
+  );
+  expect.soft(said).toEqual([]);
+}
+
+/** Every state in which the page can stand, one after the other; each is looked at when it has come to rest. */
+async function everyState(
+  page: Page,
+  bench: BenchPage,
+  look: (state: string) => Promise<void>,
+  phone: boolean
+): Promise<void> {
+  await look('at the start');
+  for (const numeral of [2, 3, 4]) {
+    await bench.hear(numeral);
+    await bench.settled();
+    await look(`mount ${numeral} heard`);
+  }
+  await bench.hear(2);
+  await bench.settled();
+  if (phone) {
+    for (const summary of await page.locator('summary').all()) await summary.click();
+    await look('everything unfolded');
+  } else {
+    await page.getByText('the figures as a table').click();
+    await look('the table open');
+    await page.getByText('the figures as a table').click();
+    await bench.speaker.locator('summary').click();
+    await look('the speaker’s panel open');
+  }
+  await bench.type('width', '0');
+  await look('an error at a size');
+  await bench.type('width', '102');
+  await page.getByRole('combobox', { name: 'size' }).selectOption('round-50');
+  await bench.page.locator('body').click({ position: { x: 2, y: 2 } });
+  await bench.hear(4);
+  await look('a mount that cannot be built');
+  await page.getByRole('combobox', { name: 'size' }).selectOption('oval');
+  await bench.page.locator('body').click({ position: { x: 2, y: 2 } });
+  await bench.hear(2);
+  await bench.settled();
+  await bench.picker.setInputFiles({
+    name: 'words.wav',
+    mimeType: 'audio/wav',
+    buffer: Buffer.from('words')
+  });
+  await expect(bench.recordingProblem).toBeVisible();
+  await look('a recording refused');
+}
+
+for (const { name, width, height, touch } of SIZES)
+  for (const colorScheme of ['light', 'dark'] as const)
+    test.describe(`on ${name}, ${width} × ${height}, ${colorScheme}`, () => {
+      test.use({
+        viewport: { width, height },
+        colorScheme,
+        hasTouch: touch,
+        isMobile: touch,
+        contextOptions: { reducedMotion: 'reduce' }
+      });
+      const phone = width < 701;
+
+      test('nothing overlaps, nothing is cut off, axe finds nothing', async ({ page, bench }) => {
+        test.setTimeout(180_000);
+        await bench.open();
+        await everyState(
+          page,
+          bench,
+          async (state) => {
+            expect.soft((await overlaps(page)).map((one) => `${state}: ${one}`)).toEqual([]);
+            await axe(page, state);
+          },
+          phone
+        );
+      });
+
+      test('dialogs and answers', async ({ page, bench }) => {
+        await bench.open();
+        await page.getByRole('button', { name: '? all keys' }).click();
+        expect.soft(await overlaps(page), 'the list of keys').toEqual([]);
+        await axe(page, 'the list of keys');
+        await bench.escape();
+        await bench.playButton.click();
+        await expect(page.getByRole('dialog', { name: 'Put headphones on' })).toBeVisible();
+        expect.soft(await overlaps(page), 'the ear check').toEqual([]);
+        await axe(page, 'the ear check');
+        await bench.escape();
+        await bench.hear(2);
+        for (const figure of await page.locator('main button.figure').all()) {
+          if (!(await figure.isVisible())) continue;
+          await figure.click();
+          const note = page.locator('[popover]:popover-open');
+          await expect(note).toBeVisible();
+          const box = (await note.boundingBox())!;
+          expect.soft(box.x).toBeGreaterThanOrEqual(0);
+          expect.soft(box.y).toBeGreaterThanOrEqual(0);
+          expect.soft(box.x + box.width).toBeLessThanOrEqual(width);
+          expect.soft(box.y + box.height, (await note.innerText()).slice(0, 60)).toBeLessThanOrEqual(height);
+          await bench.escape();
+        }
+        await page.locator('main button.figure:visible').first().click();
+        await axe(page, 'an answer open');
+      });
+
+      test('targets are large enough', async ({ page, bench }) => {
+        await bench.open();
+        await bench.hear(2);
+        await bench.settled();
+        if (phone) for (const summary of await page.locator('summary').all()) await summary.click();
+        const all =
+          'button:not(.link, .figure), select, input:not([hidden]), summary, [role="slider"], .handle';
+        expect.soft(await smallTargets(page, 24, all)).toEqual([]);
+        if (touch) {
+          const main = '.play, button.disc, .cord, .knob button, dialog button';
+          expect.soft(await smallTargets(page, 44, main)).toEqual([]);
+        }
+      });
+    });
+
+test.describe('for a large type size', () => {
+  test.use({ viewport: { width: 720, height: 450 }, contextOptions: { reducedMotion: 'reduce' } });
+
+  // A window of 1440 pixels at 200 % (WCAG 1.4.4) has 720 of its own.
+  test('twice as large, nothing is lost', async ({ page, bench }) => {
+    await bench.open();
+    for (const numeral of [1, 2, 3, 4]) {
+      await bench.hear(numeral);
+      await bench.settled();
+      expect.soft((await overlaps(page)).map((one) => `mount ${numeral}: ${one}`)).toEqual([]);
+    }
+  });
+});

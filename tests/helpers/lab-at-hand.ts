@@ -1,0 +1,27 @@
+import { Desk } from '../../src/lib/worker/answer.js';
+import { LabClient } from '../../src/lib/worker/client.js';
+import type { Asked } from '../../src/lib/worker/protocol.js';
+
+/** A client whose worker is no thread of its own: the same desk answers in the next turn of the loop. */
+export function labAtHand(): { lab: LabClient; asked: () => number } {
+  let questions = 0;
+  const makeWorker = (): Worker => {
+    const desk = new Desk();
+    const worker = {
+      onmessage: null as ((event: { data: unknown }) => void) | null,
+      postMessage({ id, question }: Asked) {
+        questions++;
+        setTimeout(() => {
+          try {
+            worker.onmessage?.({ data: { id, result: desk.answer(structuredClone(question)) } });
+          } catch (error) {
+            worker.onmessage?.({ data: { id, error: (error as Error).message } });
+          }
+        });
+      },
+      terminate: () => undefined
+    };
+    return worker as unknown as Worker;
+  };
+  return { lab: new LabClient(makeWorker), asked: () => questions };
+}

@@ -1,0 +1,152 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** The page's parts by what they are called on the screen, and what a user does with them. */
+export class BenchPage {
+  readonly stage: Locator;
+  readonly shelf: Locator;
+  readonly strip: Locator;
+  /** What a screen reader is told when another mount is heard. */
+  readonly spoken: Locator;
+
+  constructor(readonly page: Page) {
+    this.stage = page.locator('section.stage');
+    this.shelf = page.getByRole('region', { name: 'On the shelf' });
+    this.strip = page.getByRole('banner');
+    this.spoken = page.locator('p.hidden[role="status"]');
+  }
+
+  /** Opens the page and waits until the first sound is measured behind every mount. */
+  async open(address = './'): Promise<void> {
+    await this.page.goto(address);
+    await expect(this.stands).toHaveCount(4);
+    await expect(this.page.getByText('listening …')).toHaveCount(0);
+  }
+
+  get stands(): Locator {
+    return this.page.locator('.shelf ol > li');
+  }
+
+  /** The stand on the shelf with this numeral. */
+  stand(numeral: number): Locator {
+    return this.stands.nth(numeral - 1);
+  }
+
+  /** Hears a mount by its numeral key, on the page and in no field. */
+  async hear(numeral: number): Promise<void> {
+    await this.page.keyboard.press(`Digit${numeral}`);
+    await expect(this.stage.locator('header .disc')).toHaveText(String(numeral));
+  }
+
+  /** Waits until the mount that has just been chosen has slid in: its handles stand still. */
+  async settled(): Promise<void> {
+    const handles = this.stage.locator('.main g.handle');
+    let before = '';
+    await expect
+      .poll(
+        async () => {
+          const now = (
+            await handles.evaluateAll((all) => all.map((one) => one.getAttribute('transform')))
+          ).join();
+          const still = now === before;
+          before = now;
+          return still;
+        },
+        { intervals: [150] }
+      )
+      .toBe(true);
+  }
+
+  /** The panel of the speaker's values. */
+  get speaker(): Locator {
+    return this.page.locator('details.speaker');
+  }
+
+  get playButton(): Locator {
+    return this.page.locator('button.play');
+  }
+
+  /** Closes a dialog by Escape, and lets the browser give the focus back: it does so with its next picture. */
+  async escape(): Promise<void> {
+    await this.page.keyboard.press('Escape');
+    await expect(this.page.getByRole('dialog')).toHaveCount(0);
+    await this.page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))
+    );
+  }
+
+  /** Starts the sound for the first time, through the ear check. */
+  async play(): Promise<void> {
+    await this.playButton.click();
+    await this.page.getByRole('button', { name: 'I am ready: play' }).click();
+    await expect(this.playButton).toHaveAttribute('aria-label', 'Stop');
+  }
+
+  /** The field of a size on the stage. */
+  field(label: string): Locator {
+    return this.stage.getByRole('textbox', { name: label, exact: true });
+  }
+
+  /** The knob around that field: its buttons, its sentence. */
+  knob(label: string): Locator {
+    return this.stage.locator('.knob').filter({ has: this.page.getByText(label, { exact: true }) });
+  }
+
+  /** Types into a field as a user does, and leaves it. */
+  async type(label: string, text: string): Promise<void> {
+    const field = this.field(label);
+    await field.fill(text);
+    await field.press('Enter');
+  }
+
+  /** The first handle on the stage that turns a size. */
+  handle(name: string): Locator {
+    return this.stage.getByRole('slider', { name });
+  }
+
+  /** Drags from the middle of something by so many pixels, in steps as a hand does. */
+  async drag(what: Locator, dx: number, dy: number, steps = 12): Promise<void> {
+    const box = (await what.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await this.page.mouse.move(x, y);
+    await this.page.mouse.down();
+    await this.page.mouse.move(x + dx, y + dy, { steps });
+    await this.page.mouse.up();
+  }
+
+  /** Everything of the bench that could be changed by mistake, as it is written on the screen. */
+  async written(): Promise<string[]> {
+    const fields = await this.stage
+      .getByRole('textbox')
+      .evaluateAll((all) => all.map((field) => (field as HTMLInputElement).value));
+    return [...(await this.shelf.locator('ol > li').allInnerTexts()), ...fields];
+  }
+
+  /** The level of a stand against the one measured against, as it is written; null while it is measured. */
+  async level(numeral: number): Promise<number | null> {
+    const text = await this.stand(numeral).locator('.level').innerText();
+    if (/just as loud/.test(text)) return 0;
+    const match = /(\d+) dB (louder|quieter)/.exec(text);
+    return match ? Number(match[1]) * (match[2] === 'louder' ? 1 : -1) : null;
+  }
+
+  /** Path of the heard mount's curve. */
+  curve(): Promise<string[]> {
+    return this.page
+      .locator('.engine-picture path')
+      .evaluateAll((all) => all.map((path) => path.getAttribute('d') ?? ''));
+  }
+
+  /** The file input behind "your own recording". */
+  get picker(): Locator {
+    return this.page.getByTestId('recording');
+  }
+
+  /** The sentence beside the sound. */
+  get recordingProblem(): Locator {
+    return this.page.locator('.sound .problem');
+  }
+
+  get soundName(): Locator {
+    return this.page.locator('.sound .name');
+  }
+}

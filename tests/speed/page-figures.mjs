@@ -1,0 +1,180 @@
+// The figures of the built page in Chromium: node tests/speed/page-figures.mjs [address]
+// Without an address the folder build/ is served. Times are those of this machine, without the sound device's own.
+import { chromium } from '@playwright/test';
+import path from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { findChromium } from '../../src/cli/find-chromium.mjs';
+import { listen } from '../../src/cli/listen.mjs';
+import { staticServer } from '../../src/cli/static-server.mjs';
+
+const root = path.join(import.meta.dirname, '../..');
+const MOVES = 120;
+
+/** @param {number[]} values */
+function spread(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (/** @type {number} */ share) =>
+    sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+  return `median ${at(0.5).toFixed(1)} ms, 95 % below ${at(0.95).toFixed(1)} ms (${sorted.length} times)`;
+}
+
+/** Notes when the graph is asked for a fade and when a filter is handed to it. Runs in the page. */
+function listenToTheGraph() {
+  const notes = /** @type {any} */ (window);
+  notes.fades = [];
+  notes.filters = [];
+  const set = AudioParam.prototype.setValueAtTime;
+  AudioParam.prototype.setValueAtTime = function (...args) {
+    notes.fades.push(performance.now());
+    return set.apply(this, args);
+  };
+  const buffer = /** @type {any} */ (Object.getOwnPropertyDescriptor(ConvolverNode.prototype, 'buffer'));
+  Object.defineProperty(ConvolverNode.prototype, 'buffer', {
+    ...buffer,
+    set(value) {
+      notes.filters.push(performance.now());
+      buffer.set.call(this, value);
+    }
+  });
+  notes.longTasks = [];
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) notes.longTasks.push(entry.duration);
+  }).observe({ type: 'longtask' });
+}
+
+const server = process.argv[2] ? null : staticServer(path.join(root, 'build'));
+const address = process.argv[2] ?? `http://127.0.0.1:${await listen(/** @type {any} */ (server), 0)}/`;
+const browser = await chromium.launch({
+  executablePath: findChromium() ?? undefined,
+  args: process.getuid?.() === 0 ? ['--no-sandbox'] : []
+});
+try {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await page.addInitScript(listenToTheGraph);
+  /** @type {Promise<[string, number]>[]} */
+  const weights = [];
+  page.on('response', (response) => {
+    weights.push(
+      response.body().then(
+        (body) => [
+          new URL(response.url()).pathname,
+          /\.woff2$/.test(response.url()) ? body.length : gzipSync(body).length
+        ],
+        () => [response.url(), 0]
+      )
+    );
+  });
+  await page.goto(address);
+  await page.waitForFunction(
+    () => document.querySelectorAll('.shelf .level').length > 3 && !document.querySelector('.waiting')
+  );
+  console.log(
+    `load to first sound ready (rendered, measured): ${Math.round(await page.evaluate(() => performance.now()))} ms`
+  );
+  const parts = await Promise.all(weights);
+  const sum = (/** @type {(name: string) => boolean} */ which) =>
+    parts.reduce((total, [name, bytes]) => total + (which(name) ? bytes : 0), 0) / 1000;
+  console.log(
+    `page weight gz: ${sum(() => true).toFixed(0)} kB (of it typefaces ${sum((name) => name.endsWith('.woff2')).toFixed(0)} kB)`
+  );
+
+  await page.locator('button.play').click();
+  await page.getByRole('button', { name: 'I am ready: play' }).click({ trial: true });
+  const waited = await page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const began = performance.now();
+        /** @type {HTMLElement} */ (document.querySelector('dialog[open] .strong')).click();
+        const look = () =>
+          document.querySelector('button.play')?.getAttribute('data-playing') === 'true'
+            ? resolve(performance.now() - began)
+            : setTimeout(look, 2);
+        look();
+      })
+  );
+  console.log(`play to sound: ${Math.round(Number(waited))} ms`);
+
+  await page.waitForTimeout(1000);
+  /** @type {number[]} */
+  const keys = [];
+  for (let i = 0; i < 24; i++) {
+    keys.push(
+      await page.evaluate(
+        (code) =>
+          new Promise((resolve) => {
+            const notes = /** @type {any} */ (window);
+            notes.fades.length = 0;
+            const began = performance.now();
+            document.body.dispatchEvent(
+              new KeyboardEvent('keydown', { code, bubbles: true, cancelable: true })
+            );
+            const look = () => (notes.fades.length ? resolve(notes.fades[0] - began) : setTimeout(look, 1));
+            look();
+          }),
+        `Digit${1 + ((i + 1) % 4)}`
+      )
+    );
+    await page.waitForTimeout(120);
+  }
+  console.log(`key to the start of its fade: ${spread(keys)}`);
+
+  await page.keyboard.press('Digit2');
+  await page.waitForTimeout(1200);
+  const handle = page.getByRole('slider', { name: 'Flat plate, width' });
+  const box = /** @type {{ x: number, y: number, width: number, height: number }} */ (
+    await handle.boundingBox()
+  );
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.evaluate(() => {
+    const notes = /** @type {any} */ (window);
+    notes.longTasks.length = 0;
+    notes.toFilter = [];
+    notes.toFrame = [];
+    addEventListener(
+      'pointermove',
+      () => {
+        const began = performance.now();
+        const before = notes.filters.length;
+        const look = () => {
+          if (notes.filters.length > before) notes.toFilter.push(notes.filters[before] - began);
+        };
+        queueMicrotask(() => setTimeout(look, 40));
+        requestAnimationFrame(() => {
+          const channel = new MessageChannel();
+          channel.port1.onmessage = () => notes.toFrame.push(performance.now() - began);
+          channel.port2.postMessage(0);
+        });
+      },
+      { capture: true }
+    );
+  });
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send('Performance.enable');
+  const metric = async () =>
+    Object.fromEntries(
+      (await cdp.send('Performance.getMetrics')).metrics.map(({ name, value }) => [name, value])
+    );
+  const before = await metric();
+  for (let i = 0; i < MOVES; i++) {
+    await page.mouse.move(x - 40 * Math.sin((i / MOVES) * 2 * Math.PI), y);
+    await page.waitForTimeout(50);
+  }
+  const after = await metric();
+  await page.mouse.up();
+  await page.waitForTimeout(200);
+  const { toFilter, toFrame, longTasks } = await page.evaluate(() => {
+    const { toFilter, toFrame, longTasks } = /** @type {any} */ (window);
+    return { toFilter, toFrame, longTasks };
+  });
+  const share = (/** @type {string} */ name) => (((after[name] - before[name]) / MOVES) * 1000).toFixed(1);
+  console.log(`drag to the new filter in the graph: ${spread(toFilter)}`);
+  console.log(`drag to the next frame painted: ${spread(toFrame)}`);
+  console.log(
+    `main thread for one step of a drag: ${share('TaskDuration')} ms (script ${share('ScriptDuration')}, style ${share('RecalcStyleDuration')}, layout ${share('LayoutDuration')}); ${longTasks.length} long tasks in ${MOVES} steps`
+  );
+} finally {
+  await browser.close();
+  server?.close();
+}
