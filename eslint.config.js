@@ -28,6 +28,7 @@ const keptPackages = {
   'd3-scale': ['plot'],
   'd3-shape': ['plot'],
   'fft.js': ['numeric'],
+  'idb-keyval': ['bench'],
   valibot: ['bench'],
   svelte: ['plot', 'bench', 'routes']
 };

@@ -1,14 +1,20 @@
-import { checkInstallation } from '../acoustics/check-installation.js';
+import { checkInstallation, checkSpeaker, LIMITS, checkWithin } from '../acoustics/check-installation.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Mount } from '../acoustics/mount.js';
 import type { Speaker } from '../acoustics/speaker.js';
-import type { Hertz, Metres } from '../units.js';
+import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
 import type { BenchFile, Setup } from './file/bench-file.js';
 import { demoBench } from './file/demo-bench.js';
 import { installationOf } from './file/installation-of.js';
+import { History } from './history.js';
 import { knobsOf, withKnob, type Knob } from './knobs.js';
-import { millimetres } from './words/millimetres.js';
+import { refusal } from './refusal.js';
+import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { compute, type Computed } from './stand.js';
+import { lengthWords } from './words/length-words.js';
+
+/** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
+export const MAX_SETUPS = 6;
 
 /** One setup as it stands on the shelf: what it is, and what was computed of it or why it cannot be. */
 export interface Stand {
@@ -23,11 +29,16 @@ export interface Stand {
 }
 
 /**
- * What the user works on. The whole of it is one plain value, the bench file, replaced and never mutated;
- * everything shown is derived from it.
+ * What the user works on. The whole of it is one plain value, the bench file, replaced and never mutated, with its
+ * history; everything shown is derived from it. Commands that can be refused return one sentence, and then
+ * nothing has changed.
  */
 export class Bench {
-  #file = $state.raw<BenchFile>(demoBench());
+  #history: History<BenchFile>;
+  #file: BenchFile = $state.raw(demoBench());
+  #canUndo = $state(false);
+  #canRedo = $state(false);
+  #dragTime: Seconds | null = null;
   #computed = new WeakMap<Setup, { inputs: unknown[]; stand: Stand }>();
 
   /** Rate of the audio device's context; filters and sounds are made for it. */
@@ -44,25 +55,63 @@ export class Bench {
     const named = this.stands[this.#file.view.measuredAgainst];
     return named.problem ? (this.stands.find(({ problem }) => !problem) ?? named) : named;
   });
-  readonly knobs: Knob[] = $derived(this.heard.problem ? [] : knobsOf(this.heard.installation));
+  readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
+
+  constructor(file: BenchFile = demoBench()) {
+    this.#history = new History(file);
+    this.#file = file;
+  }
 
   get file(): BenchFile {
     return this.#file;
   }
 
-  /** The bench's one speaker: all its mounts carry the speaker of the first. */
-  get speakerKey(): string {
-    return this.#file.setups[0].speaker;
+  get canUndo(): boolean {
+    return this.#canUndo;
   }
 
-  get speaker(): Speaker {
-    return this.heard.installation.speaker;
+  get canRedo(): boolean {
+    return this.#canRedo;
+  }
+
+  /** Lengths as the user wants them written: millimetres or inches. */
+  length(metres: Metres): string {
+    return lengthWords(metres, this.#file.view.inches);
+  }
+
+  undo(): void {
+    this.#history.undo();
+    this.#show();
+  }
+
+  redo(): void {
+    this.#history.redo();
+    this.#show();
+  }
+
+  /** Puts another bench in the place of this one, which stays one step back. */
+  open(file: BenchFile): string | null {
+    if (file.setups.length > MAX_SETUPS) return tooMany(file);
+    this.inHand = null;
+    this.#change(file, null);
+    return null;
+  }
+
+  /** Starts with this bench instead of the one the page came with: where one begins is no step back. */
+  restore(file: BenchFile): string | null {
+    if (file.setups.length > MAX_SETUPS) return tooMany(file);
+    this.inHand = null;
+    this.#history = new History(file);
+    this.#show();
+    return null;
   }
 
   hear(index: number): void {
     if (index < 0 || index >= this.#file.setups.length || index === this.#file.view.heard) return;
     this.inHand = null;
-    this.#file = { ...this.#file, view: { ...this.#file.view, heard: index } };
+    // Listening is not work: it makes no step in the history.
+    this.#history.amend({ ...this.#file, view: { ...this.#file.view, heard: index } });
+    this.#show();
   }
 
   /** Hears the next or the previous mount, round the ends. */
@@ -72,21 +121,36 @@ export class Bench {
   }
 
   measureAgainst(index: number): void {
-    this.#file = { ...this.#file, view: { ...this.#file.view, measuredAgainst: index } };
+    this.#change({ ...this.#file, view: { ...this.#file.view, measuredAgainst: index } }, null);
+  }
+
+  setInches(inches: boolean): void {
+    this.#change({ ...this.#file, view: { ...this.#file.view, inches } }, 'inches');
+  }
+
+  setSameLoudness(sameLoudness: boolean): void {
+    this.#change({ ...this.#file, view: { ...this.#file.view, sameLoudness } }, 'same loudness');
   }
 
   setSound(sound: BenchFile['sound']): void {
-    this.#file = { ...this.#file, sound };
+    this.#change({ ...this.#file, sound }, 'sound');
   }
 
-  /** Turns one knob of the heard mount. Returns a sentence where the size cannot be, and changes nothing then. */
+  setTemperature(temperatureC: DegreesCelsius): string | null {
+    return refusal(() => {
+      checkWithin('air temperature', temperatureC, LIMITS.temperatureC, '°C');
+      this.#change({ ...this.#file, air: { temperatureC } }, 'air');
+    });
+  }
+
+  /** Turns one knob of the heard mount. */
   turnKnob(key: Knob['key'], value: Metres): string | null {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (!knob) return null;
-    if (!Number.isFinite(value)) return `${knob.label} must be a number of millimetres`;
+    if (!Number.isFinite(value)) return `${knob.label} must be a length, as 102, 1 9/16 in or 4.5 cm`;
     if (value < knob.min - 1e-9 || value > knob.max + 1e-9)
-      return `${knob.label} must be within ${millimetres(knob.min)} … ${millimetres(knob.max)} mm, got ${millimetres(value)}`;
-    return this.setMount(withKnob(this.heard.setup.mount, key, value));
+      return `${knob.label} must be within ${this.length(knob.min)} … ${this.length(knob.max)}, got ${this.length(value)}`;
+    return this.setMount(withKnob(this.heard.setup.mount, key, value), `knob ${key}`);
   }
 
   /** Turns a knob as far as it goes: for drags and steps, which stop at the ends. */
@@ -95,45 +159,104 @@ export class Bench {
     if (knob) this.turnKnob(key, Math.min(knob.max, Math.max(knob.min, value)));
   }
 
-  /** Replaces the heard mount. Returns a sentence where it cannot be, and changes nothing then. */
-  setMount(mount: Mount): string | null {
-    return this.#replaceHeard({ ...this.heard.setup, mount });
+  /** Replaces the heard mount. */
+  setMount(mount: Mount, kind: string | null = null): string | null {
+    return this.#changeHeard({ mount }, kind);
   }
 
   /** Lays the heard mount's speaker along or across. */
   setTurn(turn: 0 | 90): string | null {
-    return this.#replaceHeard({ ...this.heard.setup, turn });
+    return this.#changeHeard({ turn }, null);
+  }
+
+  rename(name: string): string | null {
+    const trimmed = name.trim().slice(0, 80);
+    if (trimmed === '') return 'a mount needs a name';
+    return this.#changeHeard({ name: trimmed }, 'name');
+  }
+
+  setNotes(notes: string): void {
+    this.#changeHeard({ notes }, 'notes');
+  }
+
+  /** Puts one more mount on the shelf and hears it. */
+  add(setup: Setup): string | null {
+    return this.#put(withSetup(this.#file, setup, this.#file.setups.length));
+  }
+
+  /** Puts a copy of the heard mount beside it and hears the copy. */
+  duplicate(): string | null {
+    const { setup, index } = this.heard;
+    return this.#put(
+      withSetup(this.#file, { ...setup, name: `${setup.name.slice(0, 74)} again` }, index + 1)
+    );
+  }
+
+  /** Takes the heard mount off the shelf. */
+  remove(): string | null {
+    if (this.#file.setups.length === 1) return 'the last mount stays on the shelf';
+    return this.#put(withoutSetup(this.#file, this.heard.index));
+  }
+
+  /** Moves the heard mount one place along the shelf. */
+  move(by: 1 | -1): void {
+    const to = this.heard.index + by;
+    if (to >= 0 && to < this.#file.setups.length)
+      this.#change(withMoved(this.#file, this.heard.index, to), null);
   }
 
   /**
-   * Gives all mounts this speaker. A mount that it does not fit keeps its sizes and says so on its stand.
-   * Returns a sentence where the speaker itself cannot be, and changes nothing then.
+   * Gives the heard mount, or all of them, this speaker; whatever else has the speaker of this key gets its new
+   * values too. A mount that it does not fit keeps its sizes and says so on its stand.
    */
-  setSpeaker(key: string, speaker: Speaker): string | null {
-    try {
-      checkInstallation({ speaker, mount: { kind: 'free' }, turn: 0 });
-    } catch (error) {
-      if (error instanceof RangeError) return error.message;
-      throw error;
-    }
-    this.#file = {
-      ...this.#file,
-      speakers: { ...this.#file.speakers, [key]: speaker },
-      setups: this.#file.setups.map((setup) => ({ ...setup, speaker: key }))
-    };
+  setSpeaker(key: string, speaker: Speaker, everywhere: boolean, kind: string | null = null): string | null {
+    return refusal(() => {
+      checkSpeaker(speaker);
+      const { view, setups, speakers } = this.#file;
+      this.#change(
+        {
+          ...this.#file,
+          speakers: { ...speakers, [key]: speaker },
+          setups: setups.map((setup, i) =>
+            everywhere || i === view.heard ? { ...setup, speaker: key } : setup
+          )
+        },
+        kind
+      );
+    });
+  }
+
+  #put(file: BenchFile): string | null {
+    if (file.setups.length > MAX_SETUPS) return `the shelf has room for ${MAX_SETUPS} mounts`;
+    this.inHand = null;
+    this.#change(file, null);
     return null;
   }
 
-  #replaceHeard(setup: Setup): string | null {
-    try {
-      checkInstallation(installationOf(this.#file, setup));
-    } catch (error) {
-      if (error instanceof RangeError) return error.message;
-      throw error;
-    }
-    const setups = this.#file.setups.with(this.#file.view.heard, setup);
-    this.#file = { ...this.#file, setups };
-    return null;
+  #changeHeard(part: Partial<Setup>, kind: string | null): string | null {
+    const { heard } = this.#file.view;
+    const setup = { ...this.#file.setups[heard], ...part };
+    return refusal(() => {
+      // What cannot be built as it stands may be changed step by step until it can.
+      if ((part.mount || part.turn !== undefined) && !this.heard.problem)
+        checkInstallation(installationOf(this.#file, setup, 'ideal'));
+      const setups = this.#file.setups.with(heard, setup);
+      this.#change({ ...this.#file, setups }, kind && `${kind} ${heard}`);
+    });
+  }
+
+  #change(file: BenchFile, kind: string | null): void {
+    const now = performance.now() / 1000;
+    // However long a drag lingers, it is one step: its clock stands still.
+    this.#dragTime = this.dragging ? (this.#dragTime ?? now) : null;
+    this.#history.change(file, kind, this.#dragTime ?? now);
+    this.#show();
+  }
+
+  #show(): void {
+    this.#file = this.#history.present;
+    this.#canUndo = this.#history.canUndo;
+    this.#canRedo = this.#history.canRedo;
   }
 
   /** A setup's stand, computed anew only when something it depends on was replaced. */
@@ -143,22 +266,23 @@ export class Bench {
     const inputs = [index, this.#file.speakers[setup.speaker], air, listener, this.sampleRate];
     const known = this.#computed.get(setup);
     if (known && known.inputs.every((input, i) => input === inputs[i])) return known.stand;
-    const installation = installationOf(this.#file, setup);
     const stand: Stand = {
       index,
       numeral: String(index + 1),
       setup,
-      installation,
+      installation: installationOf(this.#file, setup, 'ideal'),
       computed: null,
       problem: null
     };
-    try {
-      stand.computed = compute(installation, air, listener, this.sampleRate);
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      stand.problem = error.message;
-    }
+    stand.problem = refusal(() => {
+      stand.installation = installationOf(this.#file, setup);
+      stand.computed = compute(stand.installation, air, listener, this.sampleRate);
+    });
     this.#computed.set(setup, { inputs, stand });
     return stand;
   }
+}
+
+function tooMany({ setups }: BenchFile): string {
+  return `this bench holds ${setups.length} mounts; the shelf has room for ${MAX_SETUPS}`;
 }

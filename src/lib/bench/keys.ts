@@ -3,7 +3,20 @@ export type KeyDeed =
   | { deed: 'hear'; index: number }
   | { deed: 'step'; by: 1 | -1 }
   | { deed: 'turn'; by: 1 | -1 | 10 | -10 }
-  | { deed: 'play' | 'silence' | 'grow' | 'help' };
+  | {
+      deed:
+        | 'play'
+        | 'silence'
+        | 'grow'
+        | 'loudness'
+        | 'projector'
+        | 'invert'
+        | 'undo'
+        | 'redo'
+        | 'save'
+        | 'open'
+        | 'help';
+    };
 
 /** The keys as they are listed for the user. */
 export const KEY_LIST: { keys: string; does: string }[] = [
@@ -13,6 +26,10 @@ export const KEY_LIST: { keys: string; does: string }[] = [
   { keys: 'Page Up, Page Down', does: 'previous, next mount (a presenter’s clicker)' },
   { keys: '.', does: 'silence, and back' },
   { keys: 'G', does: 'grow the plate from the speaker’s rim' },
+  { keys: 'L', does: 'same drive or same loudness for all mounts' },
+  { keys: 'P', does: 'projector view, and back; I inverts it' },
+  { keys: 'Ctrl Z, Ctrl Shift Z', does: 'undo, redo' },
+  { keys: 'Ctrl S, Ctrl O', does: 'save the bench to a file, open one' },
   { keys: '?', does: 'this list' }
 ];
 
@@ -36,8 +53,11 @@ const ARROWS: Record<string, 1 | -1> = { ArrowLeft: -1, ArrowDown: -1, ArrowRigh
  * every layout; only the question mark is asked for by its sign. Null where the key belongs to something else.
  */
 export function keyDeed(event: KeyboardEvent): KeyDeed | null {
-  if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return null;
+  if (event.defaultPrevented || event.altKey) return null;
+  const filed = fileChord(event);
+  if (filed) return filed;
   if (keepsKey(event.target, event.code)) return null;
+  if (event.ctrlKey || event.metaKey) return chordDeed(event);
   if (event.key === '?') return { deed: 'help' };
   const digit = /^(?:Digit|Numpad)([1-6])$/.exec(event.code);
   if (digit && !event.shiftKey) return { deed: 'hear', index: Number(digit[1]) - 1 };
@@ -55,7 +75,27 @@ export function keyDeed(event: KeyboardEvent): KeyDeed | null {
       return { deed: 'silence' };
     case 'KeyG':
       return { deed: 'grow' };
+    case 'KeyL':
+      return { deed: 'loudness' };
+    case 'KeyP':
+      return { deed: 'projector' };
+    case 'KeyI':
+      return { deed: 'invert' };
     default:
       return null;
   }
+}
+
+/** Saving and opening go by the letter, too, and even in a text field: the browser would save the page instead. */
+function fileChord(event: KeyboardEvent): KeyDeed | null {
+  if (!(event.ctrlKey || event.metaKey) || event.shiftKey) return null;
+  const letter = event.key.toLowerCase();
+  return letter === 's' ? { deed: 'save' } : letter === 'o' ? { deed: 'open' } : null;
+}
+
+/** Undo and redo go by the letter, as everywhere: Ctrl or Command with Z, with Shift and Z, with Y. */
+function chordDeed(event: KeyboardEvent): KeyDeed | null {
+  const letter = event.key.toLowerCase();
+  if (letter === 'z') return { deed: event.shiftKey ? 'redo' : 'undo' };
+  return letter === 'y' && !event.shiftKey ? { deed: 'redo' } : null;
 }

@@ -192,7 +192,8 @@ export const benchFileSchema = object({
     object({
       heard: v.optional(place, 0),
       measuredAgainst: v.optional(place, 0),
-      inches: v.optional(v.boolean('must be true or false'), false)
+      inches: v.optional(v.boolean('must be true or false'), false),
+      sameLoudness: v.optional(v.boolean('must be true or false'), false)
     }),
     {}
   )

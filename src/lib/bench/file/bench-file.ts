@@ -36,6 +36,8 @@ export interface BenchView {
   heard: number;
   measuredAgainst: number;
   inches: boolean;
+  /** Whether all mounts are played as loud as the quietest of them; the true differences stay on the screen. */
+  sameLoudness: boolean;
 }
 
 /**

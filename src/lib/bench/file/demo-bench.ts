@@ -37,6 +37,6 @@ export function demoBench(): BenchFile {
     ],
     listener: { angleDeg: 0, plane: 'width' },
     sound: { kind: 'engine', notch: 4 },
-    view: { heard: 0, measuredAgainst: 0, inches: false }
+    view: { heard: 0, measuredAgainst: 0, inches: false, sameLoudness: false }
   };
 }

@@ -28,7 +28,7 @@ function inOrder(bench: BenchFile): unknown {
     setups: setups.map(setupInOrder),
     listener: ordered(listener, ['angleDeg', 'plane', 'distance']),
     sound: ordered(sound, ['kind', 'notch', 'name', 'from', 'until']),
-    view: ordered(view, ['heard', 'measuredAgainst', 'inches'])
+    view: ordered(view, ['heard', 'measuredAgainst', 'inches', 'sameLoudness'])
   };
 }
 

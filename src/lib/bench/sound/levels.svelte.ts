@@ -3,6 +3,9 @@ import type { LabClient } from '../../worker/client.js';
 import type { Stand } from '../bench.svelte.js';
 import type { Loop } from './loops.js';
 
+/** The most that levelling takes away: 30 dB. */
+const LEAST_LEVELLING = 10 ** (-30 / 20);
+
 /** What is to be measured: this loop behind these stands. */
 interface Wish {
   loop: Loop;
@@ -31,6 +34,17 @@ export class Levels {
     const [level, reference] = [this.loudness[stand.index], this.loudness[against.index]];
     if (level === undefined || reference === undefined || level === null || reference === null) return null;
     return Number.isFinite(level) && Number.isFinite(reference) ? level - reference : null;
+  }
+
+  /**
+   * What brings a stand down to the loudness of the quietest: never above 1, so that no peak grows, and never below
+   * a thirtieth, so that a stand that lets almost nothing through does not silence the others. 1 until measured.
+   */
+  levelling(stand: Stand): number {
+    const level = this.loudness[stand.index];
+    const all = this.loudness.filter((one): one is number => one !== null && Number.isFinite(one));
+    if (level === undefined || level === null || !Number.isFinite(level)) return 1;
+    return Math.max(10 ** ((Math.min(...all) - level) / 20), LEAST_LEVELLING);
   }
 
   /** Measures what is not known yet. Rejects where the worker could not answer. */

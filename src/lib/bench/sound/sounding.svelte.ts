@@ -43,6 +43,8 @@ export class Sounding {
   #headroom: Headroom;
   #gain = $state<number | null>(null);
   #room: ListeningRoom | null = null;
+  /** What each branch of the graph filters with, so that only those are loaded again that change. */
+  #loaded: { filter: Float32Array; gain: number }[] = [];
   #opened: Promise<ListeningRoom> | null = null;
 
   constructor(bench: Bench, lab = new LabClient()) {
@@ -177,7 +179,12 @@ export class Sounding {
   };
 
   #setBranch = (stand: Stand): void => {
-    this.#room?.setBranch(stand.index, stand.computed?.impulseResponse ?? SILENT_FILTER);
+    const filter = stand.computed?.impulseResponse ?? SILENT_FILTER;
+    const gain = this.#bench.file.view.sameLoudness ? this.#levels.levelling(stand) : 1;
+    const loaded = this.#loaded[stand.index];
+    if (!this.#room || (loaded?.filter === filter && loaded.gain === gain)) return;
+    this.#loaded[stand.index] = { filter, gain };
+    this.#room.setBranch(stand.index, gain === 1 ? filter : filter.map((sample) => sample * gain));
   };
 
   #open(): Promise<ListeningRoom> {

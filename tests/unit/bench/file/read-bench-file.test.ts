@@ -55,7 +55,7 @@ describe('what is absent', () => {
       ],
       listener: { angleDeg: 0, plane: 'width' },
       sound: { kind: 'engine', notch: 4 },
-      view: { heard: 0, measuredAgainst: 0, inches: false }
+      view: { heard: 0, measuredAgainst: 0, inches: false, sameLoudness: false }
     });
   });
 
@@ -114,7 +114,7 @@ describe('what is there', () => {
     expect(bench.setups[1].mount).toMatchObject({ offset: [0.02, -0.01] });
     expect(bench.listener).toEqual({ angleDeg: -30, plane: 'length', distance: 0.5 });
     expect(bench.sound).toEqual({ kind: 'recording', name: 'idle.wav', from: 2, until: 12.5 });
-    expect(bench.view).toEqual({ heard: 4, measuredAgainst: 1, inches: true });
+    expect(bench.view).toEqual({ heard: 4, measuredAgainst: 1, inches: true, sameLoudness: false });
     expect(bench.speakers.oval.motor).toMatchObject({ mms: 0.00055, ratedPower: 2 });
   });
 

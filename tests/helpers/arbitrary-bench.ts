@@ -1,0 +1,122 @@
+import fc from 'fast-check';
+import { LIMITS } from '../../src/lib/acoustics/check-installation.js';
+import type { Outline } from '../../src/lib/acoustics/outline.js';
+import type { Mount } from '../../src/lib/acoustics/mount.js';
+import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/bench/file/bench-file.js';
+
+/** A number as JSON keeps it: finite, and no −0, which JSON writes as 0. */
+const number = (min: number, max: number) =>
+  fc.double({ min, max, noNaN: true }).map((x) => (Object.is(x, -0) ? 0 : x));
+const size = number(1e-3, 1);
+
+/** Names as the file takes them: any signs on one line, but no control characters, and not blank. */
+const name = fc
+  .string({ unit: 'grapheme', minLength: 1, maxLength: 40 })
+  .filter((text) => /\S/.test(text) && text.length <= 80 && !/[\p{Cc}\u2028\u2029]/u.test(text));
+/** Keys that mean something to JavaScript itself are refused; the rest is anybody's. */
+const key = name.filter((text) => !['__proto__', 'constructor', 'prototype'].includes(text));
+
+const outline: fc.Arbitrary<Outline> = fc.oneof(
+  fc.record({ shape: fc.constantFrom('rectangle' as const, 'ellipse' as const), length: size, width: size }),
+  fc.record({ shape: fc.constant('round' as const), diameter: size })
+);
+
+const offset = fc.tuple(number(-1, 1), number(-1, 1));
+const mount: fc.Arbitrary<Mount> = fc.oneof(
+  fc.record({ kind: fc.constant('free' as const) }),
+  fc.record({
+    kind: fc.constant('plate' as const),
+    shape: fc.constant('rectangle' as const),
+    length: size,
+    width: size,
+    offset
+  }),
+  fc.record({
+    kind: fc.constant('plate' as const),
+    shape: fc.constant('round' as const),
+    diameter: size,
+    offset
+  }),
+  fc.record({
+    kind: fc.constant('shell' as const),
+    length: size,
+    width: size,
+    height: size,
+    ends: fc.constantFrom('open' as const, 'closed' as const),
+    offset: number(-1, 1)
+  }),
+  fc.record({ kind: fc.constant('box' as const), length: size, width: size, depth: size })
+);
+
+const motor = fc.record({
+  mms: size,
+  cms: size,
+  bl: size,
+  re: number(1, 100),
+  qms: number(0.1, 20),
+  xmax: size,
+  ratedPower: size
+});
+
+const speaker: fc.Arbitrary<BenchSpeaker> = fc
+  .record({ name, frame: outline, depth: size, cone: outline, bodyVolume: size })
+  .chain((bare) =>
+    fc.option(motor, { nil: null }).map((given) => (given ? { ...bare, motor: given } : bare))
+  );
+
+const second = number(0, 40_000);
+const sound: fc.Arbitrary<BenchSound> = fc.oneof(
+  fc.record({ kind: fc.constant('engine' as const), notch: fc.integer({ min: 0, max: 8 }) }),
+  fc.record({ kind: fc.constant('pinkNoise' as const) }),
+  fc
+    .record({ kind: fc.constant('recording' as const), name: fc.string({ unit: 'binary', maxLength: 60 }) })
+    .filter((one) => one.name.length <= 255),
+  fc.record({
+    kind: fc.constant('recording' as const),
+    name: fc.constant('chuffs.wav'),
+    from: second,
+    until: second.map((s) => s + 40_001)
+  })
+);
+
+/** Any bench that a file can hold, as the reader gives it: every default filled in. Whether it can be built is open. */
+export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
+  .uniqueArray(key, { minLength: 1, maxLength: 4 })
+  .chain((keys) =>
+    fc.record({
+      keys: fc.constant(keys),
+      speakers: fc.array(speaker, { minLength: keys.length, maxLength: keys.length }),
+      setups: fc.array(
+        fc.record<Setup>({
+          name,
+          speaker: fc.constantFrom(...keys),
+          mount,
+          turn: fc.constantFrom(0 as const, 90 as const),
+          notes: fc.string({ unit: 'grapheme', maxLength: 60 })
+        }),
+        { minLength: 1, maxLength: 6 }
+      )
+    })
+  )
+  .chain(({ keys, speakers, setups }) => {
+    const place = fc.integer({ min: 0, max: setups.length - 1 });
+    const [low, high] = LIMITS.temperatureC;
+    return fc.record({
+      format: fc.constant('backwave-bench' as const),
+      version: fc.constant(1 as const),
+      air: fc.record({ temperatureC: number(low, high) }),
+      speakers: fc.constant(Object.fromEntries(keys.map((one, i) => [one, speakers[i]]))),
+      setups: fc.constant(setups),
+      listener: fc.record({
+        angleDeg: number(0, 90),
+        plane: fc.constantFrom('width' as const, 'length' as const)
+      }),
+      sound,
+      view: fc.record({
+        heard: place,
+        measuredAgainst: place,
+        inches: fc.boolean(),
+        sameLoudness: fc.boolean()
+      })
+    });
+  });
