@@ -1,0 +1,20 @@
+/** What happens to the page as a whole, and what is to be done then. */
+export interface PageLife {
+  /** It is out of sight, and may be ended without a word. */
+  hidden(): void;
+  shown(): void;
+  /** It is being left; only what is done at once is done. */
+  left(): void;
+}
+
+/** Tells of the page's life until the function that is returned is called. */
+export function watchPage(life: PageLife): () => void {
+  const turned = () => (document.visibilityState === 'hidden' ? life.hidden() : life.shown());
+  const left = () => life.left();
+  document.addEventListener('visibilitychange', turned);
+  window.addEventListener('pagehide', left);
+  return () => {
+    document.removeEventListener('visibilitychange', turned);
+    window.removeEventListener('pagehide', left);
+  };
+}

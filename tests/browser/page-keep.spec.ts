@@ -1,0 +1,520 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { demoBenchPath, demoBenchText } from '../helpers/demo-bench-text.js';
+import type { BenchPage } from '../helpers/page-bench.js';
+import { expect, test } from '../helpers/page-fixture.js';
+import { dropFile } from '../helpers/page-give-file.js';
+
+const line = (page: Page) => page.locator('[data-kept]');
+const kept = (page: Page) => expect(line(page)).toHaveAttribute('data-kept', 'kept');
+const heading = (bench: BenchPage) => bench.stage.getByRole('heading', { level: 2 });
+const menuOf = (page: Page) => page.getByRole('dialog', { name: 'This bench and others' });
+
+async function openMenu(page: Page) {
+  await line(page).getByRole('button').click();
+  await expect(menuOf(page)).toBeVisible();
+  return menuOf(page);
+}
+
+/** Makes the flat plate this wide: a change worth keeping. */
+async function widen(bench: BenchPage, width: number) {
+  await bench.hear(2);
+  await bench.type('width', String(width));
+}
+
+/** Browsers that let a page write to files ask outside the page; without that they download. */
+async function withoutFilePickers(page: Page) {
+  await page.addInitScript(() => {
+    for (const picker of ['showOpenFilePicker', 'showSaveFilePicker']) Reflect.deleteProperty(window, picker);
+  });
+}
+
+async function openFromMenu(page: Page, files: Parameters<BenchPage['picker']['setInputFiles']>[0]) {
+  const menu = await openMenu(page);
+  const asked = page.waitForEvent('filechooser');
+  await menu.getByRole('button', { name: 'open a file' }).click();
+  await (await asked).setFiles(files as string);
+}
+
+test('a new user starts at the demo bench; listening alone makes no bench', async ({ page, bench }) => {
+  await bench.open();
+  await expect(line(page)).toContainText('The demo bench');
+  await bench.hear(3);
+  await page.waitForTimeout(500);
+  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+});
+
+test('a change is kept and survives a reload, with what was heard', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 77);
+  await kept(page);
+  await expect(line(page)).toContainText('My bench');
+  await page.reload();
+  await expect(heading(bench)).toHaveText('Flat plate');
+  await expect(bench.field('width')).toHaveValue('77');
+  await expect(line(page)).toContainText('My bench');
+  // Where one begins is no step back.
+  const menu = await openMenu(page);
+  await expect(menu.getByRole('button', { name: 'undo' })).toBeDisabled();
+});
+
+test('a returning user never sees another bench than the kept one, not for a moment', async ({
+  page,
+  bench
+}) => {
+  await bench.open();
+  await widen(bench, 77);
+  await kept(page);
+  await page.addInitScript(() => {
+    const seen = new Set<string>();
+    Object.assign(window, { seen });
+    const look = () => {
+      const heading = document.querySelector('.stage h2');
+      if (heading && getComputedStyle(heading).visibility === 'visible') seen.add(heading.textContent);
+      requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+  await page.reload();
+  await expect(bench.field('width')).toBeVisible();
+  expect(await page.evaluate(() => [...(window as unknown as { seen: Set<string> }).seen])).toEqual([
+    'Flat plate'
+  ]);
+});
+
+test('a change made in the very moment before a reload is kept, too', async ({ page, bench }) => {
+  await bench.open();
+  for (const width of [81, 82, 83]) {
+    await bench.hear(2);
+    await bench.type('width', String(width));
+    await page.reload();
+    await expect(bench.field('width')).toHaveValue(String(width));
+  }
+  const menu = await openMenu(page);
+  await expect(menu.getByRole('listitem')).toHaveCount(1);
+});
+
+test('a tab that is killed loses nothing that is older than half a second', async ({
+  page,
+  bench,
+  context
+}) => {
+  await bench.open();
+  await widen(bench, 91);
+  await kept(page);
+  const killer = await context.newCDPSession(page);
+  const crashed = page.waitForEvent('crash');
+  // The renderer dies in the middle of this and answers nothing.
+  killer.send('Page.crash').catch(() => undefined);
+  await crashed;
+  const next = await context.newPage();
+  await next.goto(test.info().project.use.baseURL!);
+  await expect(next.getByRole('textbox', { name: 'width', exact: true })).toHaveValue('91');
+  await next.close();
+});
+
+test('a full store says so, work goes on, and what is kept again later is told', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 70);
+  await kept(page);
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    Object.assign(window, { mend: () => (IDBObjectStore.prototype.put = put) });
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+  });
+  await bench.type('width', '75');
+  const alert = page.getByRole('alert');
+  await expect(alert).toContainText('store is full: your last changes are not kept in it');
+  await expect(line(page)).toHaveAttribute('data-kept', 'refused');
+  await expect(line(page)).toContainText('not kept');
+  await bench.type('width', '76');
+  await expect(bench.field('width')).toHaveValue('76');
+  await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
+  await bench.type('width', '78');
+  await kept(page);
+  await expect(alert).toHaveCount(0);
+});
+
+test('a full store: the bench can still be saved to a file', async ({ page, bench }) => {
+  await withoutFilePickers(page);
+  await page.addInitScript(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+  });
+  await bench.open();
+  await widen(bench, 70);
+  const loading = page.waitForEvent('download');
+  await page.getByRole('alert').getByRole('button', { name: 'save to a file' }).click();
+  const text = readFileSync(await (await loading).path(), 'utf8');
+  expect(JSON.parse(text).setups[1].mount.width).toBe(0.07);
+});
+
+test('a browser that keeps nothing says so, and the page works', async ({ page, bench }) => {
+  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
+  await bench.open();
+  await expect(page.getByRole('alert')).toContainText('lets nothing be kept');
+  await widen(bench, 70);
+  await expect(bench.field('width')).toHaveValue('70');
+});
+
+test('several benches: kept under names, opened, renamed; opening is undone with its name', async ({
+  page,
+  bench
+}) => {
+  await bench.open();
+  await widen(bench, 60);
+  let menu = await openMenu(page);
+  await menu.getByRole('textbox', { name: 'another name' }).fill('Yard');
+  await menu.getByRole('button', { name: 'save under it' }).click();
+  await expect(line(page)).toContainText('Yard');
+  await bench.type('width', '110');
+  await kept(page);
+  menu = await openMenu(page);
+  await expect(menu).toContainText('in this browser on this device only');
+  await menu.getByRole('textbox', { name: 'its name' }).fill('Main line');
+  await menu.getByRole('textbox', { name: 'its name' }).press('Enter');
+  await expect(menu.getByRole('listitem').first()).toContainText('Main line, on the bench');
+  await menu.getByRole('button', { name: 'My bench', exact: true }).click();
+  await expect(line(page)).toContainText('My bench');
+  await expect(bench.field('width')).toHaveValue('60');
+  await page.keyboard.press('Control+z');
+  await expect(line(page)).toContainText('Main line');
+  await expect(bench.field('width')).toHaveValue('110');
+  await page.keyboard.press('Control+Shift+z');
+  await expect(line(page)).toContainText('My bench');
+  await kept(page);
+  // Neither has overwritten the other.
+  menu = await openMenu(page);
+  await menu.getByRole('button', { name: 'Main line', exact: true }).click();
+  await expect(bench.field('width')).toHaveValue('110');
+});
+
+test('a name that is taken or empty is refused in one sentence', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 60);
+  await kept(page);
+  const menu = await openMenu(page);
+  await menu.getByRole('textbox', { name: 'another name' }).fill('My bench');
+  await menu.getByRole('button', { name: 'save under it' }).click();
+  await expect(menu.getByRole('alert')).toHaveText('another bench is called “My bench” already');
+  await menu.getByRole('textbox', { name: 'another name' }).fill('  ');
+  await menu.getByRole('button', { name: 'save under it' }).click();
+  await expect(menu.getByRole('alert')).toHaveText('a bench needs a name');
+});
+
+test('a deleted bench is brought back, by its button and by undo', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 66);
+  await kept(page);
+  let menu = await openMenu(page);
+  await menu.getByRole('button', { name: 'Delete My bench' }).click();
+  await expect(menu.getByRole('listitem')).toHaveCount(0);
+  await expect(line(page)).toContainText('The demo bench');
+  await menu.getByRole('button', { name: 'bring it back' }).click();
+  await expect(menu.getByRole('listitem')).toHaveCount(1);
+  await menu.getByRole('button', { name: 'My bench', exact: true }).click();
+  await expect(bench.field('width')).toHaveValue('66');
+  menu = await openMenu(page);
+  await menu.getByRole('button', { name: 'Delete My bench' }).click();
+  await menu.getByRole('button', { name: 'undo' }).click();
+  await expect(bench.field('width')).toHaveValue('66');
+  await kept(page);
+  await expect(menu.getByRole('listitem')).toHaveCount(1);
+  await page.reload();
+  await expect(bench.field('width')).toHaveValue('66');
+});
+
+test('a bench deleted for good is gone after a reload', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 66);
+  await kept(page);
+  await (await openMenu(page)).getByRole('button', { name: 'Delete My bench' }).click();
+  await expect(line(page)).toContainText('The demo bench');
+  await page.reload();
+  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+  await expect((await openMenu(page)).getByRole('listitem')).toHaveCount(0);
+});
+
+test('the demo bench comes back, and the bench before it is not lost', async ({ page, bench }) => {
+  await bench.open();
+  await widen(bench, 66);
+  await kept(page);
+  await (await openMenu(page)).getByRole('button', { name: 'the demo bench' }).click();
+  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+  await bench.hear(2);
+  await expect(bench.field('width')).toHaveValue('102');
+  await bench.type('width', '103');
+  await kept(page);
+  await expect(line(page)).toContainText('My bench 2');
+  await (await openMenu(page)).getByRole('button', { name: 'My bench', exact: true }).click();
+  await expect(bench.field('width')).toHaveValue('66');
+});
+
+test('two tabs on one bench: neither overwrites the other, both ways out', async ({
+  page,
+  bench,
+  context
+}) => {
+  await bench.open();
+  await widen(bench, 50);
+  await kept(page);
+  const other = await context.newPage();
+  await other.goto(test.info().project.use.baseURL!);
+  const field = other.getByRole('textbox', { name: 'width', exact: true });
+  await expect(field).toHaveValue('50');
+  await field.fill('55');
+  await field.press('Enter');
+  await expect(line(other)).toHaveAttribute('data-kept', 'kept');
+
+  await expect(line(page)).toHaveAttribute('data-kept', 'overtaken');
+  await expect(page.getByRole('alert')).toContainText('Another tab has changed “My bench”');
+  await bench.type('width', '52');
+  await page.waitForTimeout(500);
+  await page.getByRole('button', { name: 'take the other tab’s version' }).click();
+  await expect(bench.field('width')).toHaveValue('55');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(bench.field('width')).toHaveValue('52');
+  await kept(page);
+
+  await expect(line(other)).toHaveAttribute('data-kept', 'overtaken');
+  await other.getByRole('button', { name: 'keep mine under another name' }).click();
+  await expect(line(other)).toContainText('My bench 2');
+  await expect(line(other)).toHaveAttribute('data-kept', 'kept');
+  await other.reload();
+  await expect(field).toHaveValue('55');
+  await page.reload();
+  await expect(bench.field('width')).toHaveValue('52');
+  await other.close();
+});
+
+test('two tabs without a line between them: the stamp in the store tells', async ({
+  page,
+  bench,
+  context
+}) => {
+  await context.addInitScript(() => Reflect.deleteProperty(window, 'BroadcastChannel'));
+  await bench.open();
+  await widen(bench, 50);
+  await kept(page);
+  const other = await context.newPage();
+  await other.goto(test.info().project.use.baseURL!);
+  const field = other.getByRole('textbox', { name: 'width', exact: true });
+  await field.fill('55');
+  await field.press('Enter');
+  await expect(line(other)).toHaveAttribute('data-kept', 'kept');
+  await bench.type('width', '52');
+  await expect(line(page)).toHaveAttribute('data-kept', 'overtaken');
+  // Closed without a choice: mine is kept under another name.
+  await page.goto('about:blank');
+  await other.reload();
+  await expect(field).toHaveValue('55');
+  await (await openMenu(other)).getByRole('button', { name: 'My bench 2', exact: true }).click();
+  await expect(field).toHaveValue('52');
+  await other.close();
+});
+
+test('save and open make a round trip by download and file input', async ({ page, bench }) => {
+  await withoutFilePickers(page);
+  await bench.open();
+  await widen(bench, 64);
+  const menu = await openMenu(page);
+  await menu.getByRole('textbox', { name: 'another name' }).fill('No. 41: cab/roof');
+  await menu.getByRole('button', { name: 'save under it' }).click();
+  await expect(line(page)).toContainText('No. 41: cab/roof');
+  const loading = page.waitForEvent('download');
+  await page.keyboard.press('Control+s');
+  const download = await loading;
+  expect(download.suggestedFilename()).toBe('No. 41- cab-roof.backwave.json');
+  const text = readFileSync(await download.path());
+  await bench.type('width', '99');
+  await openFromMenu(page, {
+    name: download.suggestedFilename(),
+    mimeType: 'application/json',
+    buffer: text
+  });
+  await expect(bench.field('width')).toHaveValue('64');
+  await expect(line(page)).toContainText('No. 41- cab-roof');
+  await page.keyboard.press('Control+z');
+  await expect(bench.field('width')).toHaveValue('99');
+  await expect(line(page)).toContainText('No. 41: cab/roof');
+  const asked = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await asked).setFiles(demoBenchPath);
+  await expect(bench.stands).toHaveCount(5);
+  await expect(line(page)).toContainText('demo-bench');
+});
+
+test('where the browser lets it, save writes to the same file again', async ({ page, bench }) => {
+  await page.addInitScript(() => {
+    const saved: string[] = [];
+    const handle = {
+      name: 'yard.backwave.json',
+      createWritable: async () => ({
+        write: async (text: string) => saved.push(text),
+        close: async () => undefined
+      })
+    };
+    let asked = 0;
+    Object.assign(window, {
+      saved,
+      asked: () => asked,
+      showSaveFilePicker: async () => {
+        asked++;
+        if (asked === 2) throw new DOMException('closed', 'AbortError');
+        return handle;
+      }
+    });
+  });
+  await bench.open();
+  await widen(bench, 64);
+  await page.keyboard.press('Control+s');
+  await expect(page.getByText('Saved to yard.backwave.json.')).toBeVisible();
+  // What is typed but not entered yet is saved with it.
+  await bench.field('width').fill('68');
+  await page.keyboard.press('Control+s');
+  const widths = () =>
+    page.evaluate(() =>
+      (window as unknown as { saved: string[] }).saved.map((text) => JSON.parse(text).setups[1].mount.width)
+    );
+  await expect.poll(widths).toEqual([0.064, 0.068]);
+  const menu = await openMenu(page);
+  await menu.getByRole('button', { name: 'save to another file' }).click();
+  // The picker was closed: nothing saved, nothing said.
+  await expect
+    .poll(() => page.evaluate(() => (window as unknown as { asked: () => number }).asked()))
+    .toBe(2);
+  expect(await widths()).toHaveLength(2);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('a bench let go over the page opens', async ({ page, bench }) => {
+  await bench.open();
+  const head = readFileSync(demoBenchPath).toString('base64');
+  await dropFile(page, { name: 'layout.backwave.json', head });
+  await expect(bench.stands).toHaveCount(5);
+  await expect(line(page)).toContainText('layout');
+  await kept(page);
+});
+
+const broken = [
+  { what: 'no JSON', text: '{"format": ', says: /not JSON/ },
+  { what: 'empty', text: '', says: /is empty/ },
+  { what: 'a newer version', text: demoBenchText((b) => (b.version = 3)), says: /of version 3/ },
+  { what: 'nested deep', text: '['.repeat(100_000), says: /nested more than 16 levels/ },
+  {
+    what: 'a million setups',
+    text: `{"format":"backwave-bench","version":1,"speakers":{},"setups":[${'{},'.repeat(999_999)}{}]}`,
+    says: /million characters long/
+  },
+  {
+    what: 'prototype keys',
+    text: demoBenchText().replace('{', '{"__proto__":{"polluted":1},'),
+    says: /unknown key "__proto__"/
+  },
+  {
+    what: 'seven mounts',
+    text: demoBenchText((b) => b.setups.push(b.setups[0], b.setups[0])),
+    says: /holds 7 mounts; the shelf has room for 6/
+  }
+];
+
+for (const { what, text, says } of broken)
+  test(`refused in one sentence, the bench is as it was: ${what}`, async ({ page, bench }) => {
+    await bench.open();
+    await dropFile(page, { name: 'bad.json', head: Buffer.from(text).toString('base64') });
+    const alert = page.getByRole('alert');
+    await expect(alert).toContainText(says);
+    await expect(alert).toContainText('The bench is as it was');
+    await expect(bench.stands).toHaveCount(4);
+    await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+    expect(await page.evaluate(() => ({}) as { polluted?: 1 })).toEqual({});
+    await alert.getByRole('button', { name: 'close' }).click();
+    await expect(alert).toHaveCount(0);
+  });
+
+test('markup in names and notes is shown as text', async ({ page, bench }) => {
+  await bench.open();
+  const markup = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
+  const text = demoBenchText((b) => {
+    b.setups[0].name = markup;
+    b.setups[0].notes = markup;
+    b.speakers.oval.name = markup;
+  });
+  await dropFile(page, { name: '<b onclick=1>bold</b>.json', head: Buffer.from(text).toString('base64') });
+  await expect(heading(bench)).toHaveText(markup);
+  await expect(line(page)).toContainText('<b onclick=1>bold</b>');
+  await expect(page.locator('main img, main script, header b[onclick]')).toHaveCount(0);
+  await expect(page).toHaveTitle(/^Backwave/);
+  await kept(page);
+  await expect((await openMenu(page)).getByRole('listitem').first()).toContainText('<b onclick=1>bold</b>');
+});
+
+test('what a newer program has kept is not overwritten and can be saved to a file', async ({
+  page,
+  bench
+}) => {
+  await withoutFilePickers(page);
+  await bench.open();
+  await widen(bench, 64);
+  await kept(page);
+  const newer = demoBenchText((b) => (b.version = 9));
+  await page.goto('about:blank');
+  await page.goBack();
+  await page.evaluate(
+    (text) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('backwave');
+        opening.onsuccess = () => {
+          const store = opening.result.transaction('kept', 'readwrite').objectStore('kept');
+          store.getAllKeys().onsuccess = ({ target }) => {
+            const key = (target as IDBRequest<string[]>).result.find((name) => name.startsWith('bench '))!;
+            store.get(key).onsuccess = ({ target: found }) => {
+              const before = (found as IDBRequest<object>).result;
+              store.put({ ...before, text, stamp: 'newer' }, key);
+            };
+          };
+          store.transaction.oncomplete = () => resolve();
+          store.transaction.onerror = () => reject(new Error('not written'));
+        };
+      }),
+    newer
+  );
+  await page.reload();
+  await expect(page.getByRole('alert')).toContainText('“My bench” could not be opened');
+  await expect(page.getByRole('alert')).toContainText('of version 9');
+  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+  await widen(bench, 71);
+  await kept(page);
+  await expect(line(page)).toContainText('My bench 2');
+  const menu = await openMenu(page);
+  const loading = page.waitForEvent('download');
+  await menu.getByRole('button', { name: 'Save My bench to a file' }).click();
+  expect(readFileSync(await (await loading).path(), 'utf8')).toBe(newer);
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds nothing in the menu nor beside a refused store, ${colorScheme}`, async ({
+    page,
+    bench
+  }) => {
+    await page.emulateMedia({ colorScheme });
+    await bench.open();
+    await widen(bench, 64);
+    await kept(page);
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await bench.type('width', '65');
+    await expect(page.getByRole('alert')).toContainText('store is full');
+    const found = async (part: string) => (await new AxeBuilder({ page }).include(part).analyze()).violations;
+    expect(await found('.strip')).toEqual([]);
+    await openMenu(page);
+    expect(await found('.menu')).toEqual([]);
+  });
