@@ -29,7 +29,8 @@ export function pictureLayout(
   const narrow = w < narrowBelow;
   const h = Math.max(120, height ?? (narrow ? 200 : 320));
   const textSize = bare ? (bareTextSize ?? Math.max(16, Math.round(h * 0.065))) : narrow ? 12 : 13;
-  const heardStroke = bare ? Math.max(5, h / 75) : narrow ? 3 : 3.5;
+  // A picture may be part of a larger one: its text then tells how far all of it must carry.
+  const heardStroke = bare ? Math.max(5, h / 75, textSize / 4) : narrow ? 3 : 3.5;
   return {
     width: w,
     height: h,
@@ -42,7 +43,7 @@ export function pictureLayout(
     textSize,
     discRadius: bare ? textSize * 0.85 : narrow ? 12 : 13,
     heardStroke,
-    otherStroke: bare ? Math.max(3.5, h / 110) : narrow ? 1.75 : 2,
+    otherStroke: bare ? Math.max(3.5, h / 110, textSize / 6) : narrow ? 1.75 : 2,
     narrow
   };
 }

@@ -28,6 +28,13 @@ describe('pictureLayout', () => {
       expect(layout.textSize).toBeGreaterThanOrEqual(height / 30);
     }
   });
+  it('draws for the back row where it is half of a larger picture, too: the text tells how large that one is', () => {
+    for (const height of [768, 800, 1080]) {
+      const layout = pictureLayout(1280, height / 2, true, Math.ceil(height / 30));
+      expect(layout.otherStroke).toBeGreaterThanOrEqual(height / 200);
+      expect(layout.heardStroke).toBeGreaterThan(1.4 * layout.otherStroke);
+    }
+  });
   it('gives the heard curve the thicker stroke', () => {
     for (const width of [366, 1340])
       for (const bare of [false, true]) {

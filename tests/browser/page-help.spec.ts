@@ -1,0 +1,131 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from '../helpers/page-fixture.js';
+
+test.beforeEach(async ({ bench }) => {
+  await bench.open();
+});
+
+const help = (page: Page): Locator => page.getByRole('dialog', { name: 'What goes on here' });
+
+async function openHelp(page: Page): Promise<Locator> {
+  await page.getByRole('button', { name: 'how it works', exact: true }).click();
+  await expect(help(page)).toBeVisible();
+  return help(page);
+}
+
+async function axe(page: Page, state: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(
+    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+    state
+  ).toEqual([]);
+}
+
+const heard = (page: Page): Locator => page.locator('section.stage header .disc');
+
+test('five steps, drawn, each plays its mount; closing puts back what was heard', async ({ page, bench }) => {
+  await bench.hear(4);
+  await bench.play();
+  await openHelp(page);
+  const steps = help(page).getByRole('listitem');
+  await expect(steps).toHaveCount(5);
+  await expect(steps.locator('svg')).toHaveCount(5);
+  for (const [i, numeral] of [
+    [0, '1'],
+    [2, '2'],
+    [3, '3'],
+    [4, '4']
+  ] as const) {
+    await steps.nth(i).getByRole('button', { name: 'hear it' }).click();
+    await expect(steps.nth(i)).toContainText(`you hear ${numeral},`);
+    await expect(heard(page)).toHaveText(numeral);
+    await expect(help(page).getByRole('button', { name: 'stop' })).toHaveCount(1);
+  }
+  // The string: short and long in turns.
+  await steps.nth(1).getByRole('button', { name: 'hear it' }).click();
+  for (const numeral of ['1', '2', '1'])
+    await expect(steps.nth(1)).toContainText(`you hear ${numeral},`, { timeout: 4000 });
+  await page.keyboard.press('Escape');
+  await expect(help(page)).toBeHidden();
+  await expect(heard(page)).toHaveText('4');
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');
+  // And the turns have ended.
+  await page.waitForTimeout(3000);
+  await expect(heard(page)).toHaveText('4');
+});
+
+test('what was silent before is silent again; the ear check comes first', async ({ page, bench }) => {
+  await openHelp(page);
+  const plate = help(page).getByRole('listitem').nth(2);
+  await plate.getByRole('button', { name: 'hear it' }).click();
+  await page.getByRole('button', { name: 'I am ready: play' }).click();
+  await expect(plate).toContainText('you hear 2, Flat plate');
+  await plate.getByRole('button', { name: 'stop' }).click();
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
+  await expect(heard(page)).toHaveText('1');
+  await plate.getByRole('button', { name: 'hear it' }).click();
+  await expect(plate).toContainText('you hear 2, Flat plate');
+  await help(page).getByRole('button', { name: 'Close' }).click();
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
+  await expect(heard(page)).toHaveText('1');
+});
+
+test('a step whose mount is not on the shelf says what to put there', async ({ page, bench }) => {
+  await bench.hear(2);
+  await page.getByText('name, notes and place').click();
+  await page.getByRole('button', { name: 'take off the shelf' }).click();
+  await openHelp(page);
+  const steps = help(page).getByRole('listitem');
+  for (const i of [1, 2]) {
+    await expect(steps.nth(i)).toContainText('Put a plate on the shelf to hear this.');
+    await expect(steps.nth(i).getByRole('button')).toHaveCount(0);
+  }
+  await expect(steps.nth(3).getByRole('button', { name: 'hear it' })).toBeVisible();
+});
+
+test('three parts by keyboard; the focus goes back to where it came from', async ({ page }) => {
+  await openHelp(page);
+  const tab = (name: string) => help(page).getByRole('tab', { name });
+  await tab('how it works').focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(tab('what it leaves out')).toBeFocused();
+  await expect(help(page).getByRole('tabpanel')).toContainText('9 to 15 dB');
+  await expect(help(page).getByRole('tabpanel')).toContainText('9 dB too low');
+  await page.keyboard.press('End');
+  await expect(help(page).getByRole('tabpanel')).toContainText('H.870');
+  await expect(help(page).getByRole('tabpanel')).toContainText('NIOSH');
+  await page.keyboard.press('ArrowRight');
+  await expect(tab('how it works')).toHaveAttribute('aria-selected', 'true');
+  // No key of the bench acts behind it.
+  await page.keyboard.press('Digit3');
+  await expect(heard(page)).toHaveText('1');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('button', { name: 'how it works', exact: true })).toBeFocused();
+});
+
+test('it opens from the list of keys, too', async ({ page }) => {
+  await page.keyboard.press('?');
+  await page.getByRole('button', { name: 'how it works, what it leaves out, cautions' }).click();
+  await expect(page.getByRole('dialog', { name: 'All keys' })).toBeHidden();
+  await expect(help(page)).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(help(page)).toBeHidden();
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  for (const [width, height] of [
+    [1440, 900],
+    [390, 844]
+  ])
+    test(`axe finds nothing, nothing runs out sideways: ${width} px, ${colorScheme}`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme });
+      await page.setViewportSize({ width, height });
+      await openHelp(page);
+      for (const name of ['how it works', 'what it leaves out', 'cautions']) {
+        await help(page).getByRole('tab', { name }).click();
+        const panel = help(page).getByRole('tabpanel');
+        expect(await panel.evaluate((it) => it.scrollWidth - it.clientWidth), name).toBe(0);
+        await axe(page, name);
+      }
+    });

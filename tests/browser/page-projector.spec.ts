@@ -1,0 +1,360 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../helpers/page-fixture.js';
+import { contrasts, wrongInProjector } from '../helpers/page-projector.js';
+
+const HALLS = [
+  { width: 1920, height: 1080 },
+  { width: 1280, height: 800 },
+  { width: 1024, height: 768 }
+];
+
+interface Asked {
+  fullscreen: number;
+  left: number;
+  locks: number;
+  released: number;
+}
+
+/** A browser that has no fullscreen to give and whose screen lock is watched. */
+async function standIn(page: Page, { fullscreen = false, lock = true } = {}): Promise<void> {
+  await page.addInitScript(
+    (has) => {
+      const asked: Asked = { fullscreen: 0, left: 0, locks: 0, released: 0 };
+      Object.assign(window, { asked });
+      let full: Element | null = null;
+      const to = (element: Element | null): void => {
+        full = element;
+        document.dispatchEvent(new Event('fullscreenchange'));
+      };
+      Object.defineProperty(document, 'fullscreenElement', { get: () => full });
+      document.exitFullscreen = async () => {
+        asked.left++;
+        to(null);
+      };
+      Element.prototype.requestFullscreen = async function () {
+        asked.fullscreen++;
+        if (!has.fullscreen) throw new TypeError('fullscreen refused');
+        to(this);
+      };
+      const wakeLock = {
+        request: async () => {
+          asked.locks++;
+          if (!has.lock) throw new DOMException('lock refused', 'NotAllowedError');
+          const sentinel = Object.assign(new EventTarget(), {
+            released: false,
+            release: async () => {
+              if (!sentinel.released) asked.released++;
+              sentinel.released = true;
+            }
+          });
+          Object.assign(window, { sentinel });
+          return sentinel;
+        }
+      };
+      Object.defineProperty(navigator, 'wakeLock', { value: wakeLock });
+    },
+    { fullscreen, lock }
+  );
+}
+
+const asked = (page: Page): Promise<Asked> =>
+  page.evaluate(() => (window as unknown as { asked: Asked }).asked);
+
+/** Waits until a mount that has been chosen has slid in. */
+async function still(page: Page): Promise<void> {
+  let before = '';
+  await expect
+    .poll(
+      async () => {
+        const now = await page.locator('.projector .drawing').innerHTML();
+        const same = now === before;
+        before = now;
+        return same;
+      },
+      { intervals: [150] }
+    )
+    .toBe(true);
+}
+
+const view = (page: Page) => page.getByRole('main', { name: 'Projector view' });
+
+for (const size of HALLS)
+  test.describe(`${size.width} × ${size.height}`, () => {
+    test.use({ viewport: size });
+
+    test('every mount fills the window, nothing cut off or overlapping, all large enough', async ({
+      page,
+      bench
+    }) => {
+      await standIn(page);
+      await bench.open();
+      await page.keyboard.press('p');
+      for (const numeral of [1, 2, 3, 4]) {
+        await page.keyboard.press(`Digit${numeral}`);
+        await still(page);
+        expect(await wrongInProjector(page), `mount ${numeral}`).toEqual([]);
+        expect(await page.locator('.projector path[data-curve]').count()).toBe(numeral === 1 ? 1 : 2);
+      }
+      // The largest plate there is.
+      await page.keyboard.press('Digit2');
+      for (let i = 0; i < 11; i++) await page.keyboard.press('Shift+ArrowUp');
+      await still(page);
+      expect(await wrongInProjector(page), 'a plate of 200 mm').toEqual([]);
+    });
+
+    test('long names, equal loudness and what the browser refuses fit, too', async ({ page, bench }) => {
+      await standIn(page, { lock: false });
+      await bench.open();
+      const longest = 'The full-width cab body of no. 41 with its fuel tank cut open and a grille above';
+      await page.getByText('name, notes and place').click();
+      for (const [numeral, ending] of [
+        [3, 'above'],
+        [4, 'below']
+      ] as const) {
+        await bench.hear(numeral);
+        const name = page.getByRole('textbox', { name: 'name', exact: true });
+        await name.fill(longest.replace('above', ending));
+        await name.press('Enter');
+        await name.blur();
+      }
+      await page.keyboard.press('l');
+      await page.keyboard.press('p');
+      await view(page).getByRole('button', { name: 'fullscreen' }).click();
+      await expect(view(page).getByRole('status')).toBeVisible();
+      await still(page);
+      expect(await wrongInProjector(page), 'the long name is heard').toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.getByRole('combobox', { name: /levels against/ }).selectOption('2');
+      await page.getByRole('combobox', { name: /levels against/ }).blur();
+      await page.keyboard.press('p');
+      await expect(view(page)).toContainText('played equally loud now');
+      for (const numeral of [2, 4]) {
+        await page.keyboard.press(`Digit${numeral}`);
+        await still(page);
+        expect(await wrongInProjector(page), `a long name is measured against, ${numeral} heard`).toEqual([]);
+      }
+    });
+
+    test('a mount that cannot be built says so in words', async ({ page, bench }) => {
+      await standIn(page);
+      await bench.open();
+      await bench.hear(3);
+      await bench.speaker.locator('summary').click();
+      const size = page.getByRole('combobox', { name: /^size/ });
+      await size.selectOption('round-50');
+      await size.blur();
+      await page.keyboard.press('p');
+      await expect(view(page).locator('.problem')).toContainText('does not fit');
+      await expect(view(page)).toContainText('it cannot be built so');
+      expect(await wrongInProjector(page)).toEqual([]);
+    });
+
+    for (const inverted of [false, true])
+      test(`contrast of 7:1 throughout${inverted ? ', inverted' : ''}`, async ({ page, bench }) => {
+        await standIn(page);
+        await bench.open();
+        await page.keyboard.press('p');
+        if (inverted) await page.keyboard.press('i');
+        for (const numeral of [1, 2, 3, 4]) {
+          await page.keyboard.press(`Digit${numeral}`);
+          await still(page);
+          const all = await contrasts(page);
+          expect(all.length).toBeGreaterThan(15);
+          expect(all.filter(({ ratio }) => ratio < 7)).toEqual([]);
+        }
+        await page.mouse.move(300, 300);
+        const { violations } = await new AxeBuilder({ page })
+          .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
+          .analyze();
+        expect(violations.map(({ id, nodes }) => ({ id, nodes: nodes.map(({ html }) => html) }))).toEqual([]);
+      });
+  });
+
+test('near-white on a dark system, too; I inverts and back', async ({ page, bench }) => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await standIn(page);
+  await bench.open();
+  await page.keyboard.press('p');
+  await expect(view(page)).toHaveCSS('background-color', 'rgb(253, 252, 249)');
+  await page.keyboard.press('i');
+  await expect(view(page)).toHaveCSS('background-color', 'rgb(13, 17, 22)');
+  await view(page).getByRole('button', { name: 'invert' }).click();
+  await expect(view(page)).toHaveCSS('background-color', 'rgb(253, 252, 249)');
+});
+
+test('all keys keep working, and the bench behind is as it was left', async ({ page, bench }) => {
+  await standIn(page);
+  await bench.open();
+  const button = page.getByRole('button', { name: 'projector view' });
+  await button.click();
+  const heading = view(page).getByRole('heading', { level: 1 });
+  const names = ['Free air', 'Flat plate', 'Cab body', 'Closed box'];
+  for (const numeral of [2, 3, 4, 1]) {
+    await page.keyboard.press(`Digit${numeral}`);
+    await expect(heading).toContainText(names[numeral - 1]);
+  }
+  for (const name of ['Flat plate', 'Cab body']) {
+    await page.keyboard.press('PageDown');
+    await expect(heading).toContainText(name);
+  }
+  await page.keyboard.press('PageUp');
+  await expect(heading).toContainText('Flat plate');
+  await expect(view(page)).toContainText(/\d+ dB louder than free air, on this sound/);
+  await still(page);
+  const wall = view(page).locator('.wall');
+  const [before, curve] = [await wall.getAttribute('d'), view(page).locator('path[data-curve="1"]')];
+  const drawn = await curve.last().getAttribute('d');
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(wall).not.toHaveAttribute('d', before!);
+  await expect(curve.last()).not.toHaveAttribute('d', drawn!);
+  await page.keyboard.press('.');
+  await expect(view(page)).toContainText('silenced');
+  await page.keyboard.press('.');
+  await page.keyboard.press('l');
+  await expect(view(page)).toContainText('equally loud');
+  await page.keyboard.press('l');
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'I am ready: play' }).click();
+  await expect(page.locator('button.play')).toHaveAttribute('aria-label', 'Stop');
+  await page.keyboard.press('Escape');
+  await expect(view(page)).toHaveCount(0);
+  await expect(button).toBeFocused();
+  await expect(bench.field('width')).toHaveValue('112');
+});
+
+test('G is seen to grow the plate; a chosen mount slides in', async ({ page, bench }) => {
+  await standIn(page);
+  await bench.open();
+  await page.keyboard.press('p');
+  await page.keyboard.press('g');
+  const wall = view(page).locator('.wall');
+  const widths: number[] = [];
+  for (let i = 0; i < 6; i++) {
+    widths.push((await wall.boundingBox())!.width);
+    await page.waitForTimeout(350);
+  }
+  expect([...widths].sort((a, b) => a - b)).toEqual(widths);
+  expect(widths.at(-1)! / widths[0]).toBeGreaterThan(1.4);
+  // Looking at it the other way round does not stop it; a size in hand does.
+  await page.keyboard.press('i');
+  await expect.poll(async () => (await wall.boundingBox())!.width).toBeGreaterThan(widths.at(-1)! * 1.1);
+  await page.keyboard.press('Digit3');
+  const seen = new Set<string>();
+  for (let i = 0; i < 6; i++) {
+    seen.add((await wall.getAttribute('d'))!);
+    await page.waitForTimeout(60);
+  }
+  expect(seen.size).toBeGreaterThan(2);
+});
+
+test.describe('with reduced motion', () => {
+  test.use({ contextOptions: { reducedMotion: 'reduce' } });
+
+  test('a mount stands there at once', async ({ page, bench }) => {
+    await standIn(page);
+    await bench.open();
+    await page.keyboard.press('p');
+    await page.keyboard.press('Digit2');
+    const wall = view(page).locator('.wall');
+    const at = await wall.getAttribute('d');
+    await page.waitForTimeout(700);
+    expect(await wall.getAttribute('d')).toBe(at);
+  });
+});
+
+test('refused fullscreen and a refused lock do no harm, and are told only to one who asks', async ({
+  page,
+  bench
+}) => {
+  await standIn(page, { lock: false });
+  await bench.open();
+  await page.keyboard.press('p');
+  await expect.poll(async () => (await asked(page)).fullscreen).toBe(1);
+  await expect(view(page)).toBeVisible();
+  await expect(view(page).getByRole('status')).toHaveCount(0);
+  await view(page).getByRole('button', { name: 'fullscreen' }).click();
+  await expect(view(page).getByRole('status')).toHaveText(
+    'No fullscreen here: the view fills the window. The screen may go dark by itself.'
+  );
+  expect(await wrongInProjector(page)).toEqual([]);
+  await page.keyboard.press('p');
+  await expect(view(page)).toHaveCount(0);
+});
+
+test('leaving fullscreen does not leave the view; leaving the view leaves fullscreen', async ({
+  page,
+  bench
+}) => {
+  await standIn(page, { fullscreen: true });
+  await bench.open();
+  await page.keyboard.press('p');
+  const button = view(page).getByRole('button', { name: 'fullscreen' });
+  await expect(button).toHaveAttribute('aria-pressed', 'true');
+  await page.evaluate(() => document.exitFullscreen());
+  await expect(button).toHaveAttribute('aria-pressed', 'false');
+  await expect(view(page)).toBeVisible();
+  await button.click();
+  await expect(button).toHaveAttribute('aria-pressed', 'true');
+  await view(page).getByRole('button', { name: 'leave' }).click();
+  await expect(view(page)).toHaveCount(0);
+  expect(await page.evaluate(() => document.fullscreenElement)).toBeNull();
+});
+
+test('the screen is kept awake while the view is shown, again after the page was hidden, and let go', async ({
+  page,
+  bench
+}) => {
+  await standIn(page);
+  await bench.open();
+  expect((await asked(page)).locks).toBe(0);
+  await page.keyboard.press('p');
+  await expect.poll(async () => (await asked(page)).locks).toBe(1);
+  // The browser takes the lock from a hidden page.
+  await page.evaluate(() => {
+    (window as unknown as { sentinel: { released: boolean } }).sentinel.released = true;
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await expect.poll(async () => (await asked(page)).locks).toBe(2);
+  await page.keyboard.press('Escape');
+  await expect.poll(async () => (await asked(page)).released).toBe(1);
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  expect((await asked(page)).locks).toBe(2);
+});
+
+test('the controls come with the pointer, go again, and can be reached by keyboard', async ({
+  page,
+  bench
+}) => {
+  await standIn(page);
+  await bench.open();
+  await page.keyboard.press('p');
+  const controls = view(page).getByRole('group', { name: 'The view' });
+  await expect(controls).toHaveCSS('opacity', '0', { timeout: 8000 });
+  await page.mouse.move(200, 200);
+  await expect(controls).toHaveCSS('opacity', '1');
+  await expect(controls).toHaveCSS('opacity', '0', { timeout: 8000 });
+  await page.keyboard.press('Tab');
+  await expect(controls.getByRole('button', { name: 'leave' })).toBeFocused();
+  await expect(controls).toHaveCSS('opacity', '1');
+  await page.keyboard.press('Space');
+  await expect(view(page)).toHaveCount(0);
+  await expect(page.getByRole('dialog')).toHaveCount(0);
+});
+
+test('nothing behind the view can be reached; #projector enters it', async ({ page, bench }) => {
+  await standIn(page);
+  await page.goto('./#projector');
+  await expect(view(page)).toBeVisible();
+  await expect.poll(async () => (await asked(page)).locks).toBe(1);
+  expect((await asked(page)).fullscreen).toBe(0);
+  for (let i = 0; i < 6; i++) {
+    await page.keyboard.press('Tab');
+    expect(
+      await page.evaluate(() => document.activeElement?.closest('.workbench') === null),
+      'the focus is not behind the view'
+    ).toBe(true);
+  }
+  await page.keyboard.press('Escape');
+  await expect(bench.stage).toBeVisible();
+});
