@@ -2,6 +2,7 @@ import { createContext } from 'svelte';
 import type { MediaQuery } from 'svelte/reactivity';
 import type { Bench } from './bench.svelte.js';
 import type { Growth } from './growth.svelte.js';
+import type { Keeper } from './keep/keeper.svelte.js';
 import type { Sounding } from './sound/sounding.svelte.js';
 
 /** What the page hands down to its panels. */
@@ -9,6 +10,7 @@ export interface Workshop {
   bench: Bench;
   sounding: Sounding;
   growth: Growth;
+  keeper: Keeper;
   /** A phone: one column, play and numerals in a bar at the bottom, the rest folded. */
   narrow: MediaQuery;
 }

@@ -1,0 +1,127 @@
+import { dev } from '$app/environment';
+import { resolve } from '$app/paths';
+
+/** Makes sure that the work of this window is kept; rejects if it cannot be. */
+export type BeforeReload = () => Promise<void>;
+
+const CHECK_EVERY_MS = 3_600_000;
+const NOT_KEPT =
+  'The new version is not used yet, because your work could not be kept. Save it to a file, then try again.';
+
+/**
+ * Keeps the page for use without a network and says when a newer version is there. Nothing is ever reloaded
+ * unasked. Where a browser has no service worker (a file, a plain address in the house, a private window) nothing
+ * happens at all.
+ */
+export class Updates {
+  /**
+   * What there is to say: a newer version waits; or another window has put it in place, while this one still shows
+   * the older one.
+   */
+  news: 'waiting' | 'in place' | null = $state(null);
+  /** Everything is on this machine: the page will open without a network. */
+  kept: boolean = $state(false);
+  /** The user has asked for the new version. */
+  busy: boolean = $state(false);
+  /** Why the new version is not used yet, in one sentence. */
+  problem: string | null = $state(null);
+
+  #registration: ServiceWorkerRegistration | null = null;
+  #beforeReload: BeforeReload | undefined;
+  #lastCheck = 0;
+
+  /** Starts; call it once the page is shown. Returns what ends it. */
+  connect(): () => void {
+    const ended = new AbortController();
+    // Some browsers throw at the very word where storage is forbidden.
+    this.#register(ended.signal).catch(() => undefined);
+    return () => ended.abort();
+  }
+
+  /** Keeps the work, then loads the newer version. */
+  async useNow(beforeReload?: BeforeReload): Promise<void> {
+    if (this.busy) return;
+    this.busy = true;
+    this.problem = null;
+    this.#beforeReload = beforeReload;
+    const waiting = this.#registration?.waiting;
+    // With nothing waiting it is in place already: a reload is all there is to do.
+    if (!waiting) return this.#reload();
+    try {
+      await beforeReload?.();
+      waiting.postMessage('use now');
+    } catch {
+      this.#notKept();
+    }
+  }
+
+  async #register(signal: AbortSignal): Promise<void> {
+    if (dev || !('serviceWorker' in navigator)) return;
+    const container = navigator.serviceWorker;
+    const script = `${location.origin}${resolve('/')}service-worker.js`;
+    // A copy of the page in a folder above may have a service worker too; only a change of this page's own is news.
+    let ours = container.controller?.scriptURL === script;
+    const changed = () => {
+      if (this.busy) void this.#reload();
+      else if (ours) this.news = 'in place';
+      ours = true;
+    };
+    container.addEventListener('controllerchange', changed, { signal });
+    // The host's cache must never keep an old worker alive.
+    const registration = await container.register(script, { updateViaCache: 'none' });
+    if (signal.aborted) return;
+    this.#registration = registration;
+    this.#lastCheck = Date.now();
+    ours ||= registration.active !== null;
+    this.#watch(registration.installing);
+    if (registration.waiting && registration.active) this.news ??= 'waiting';
+    registration.addEventListener('updatefound', () => this.#watch(registration.installing), { signal });
+    const look = () => this.#look();
+    document.addEventListener('visibilitychange', look, { signal });
+    addEventListener('online', look, { signal });
+
+    const active = registration.active ?? (await activated(registration.installing ?? registration.waiting));
+    this.kept = true;
+    active.postMessage('page loaded');
+  }
+
+  /** Says so once a worker that was fetched beside an active one is complete. */
+  #watch(incoming: ServiceWorker | null): void {
+    incoming?.addEventListener('statechange', () => {
+      if (incoming.state === 'installed' && this.#registration?.active) this.news ??= 'waiting';
+    });
+  }
+
+  /** A page may stay open for days: asks for a newer version when one comes back to it. */
+  #look(): void {
+    if (document.visibilityState === 'hidden' || Date.now() - this.#lastCheck < CHECK_EVERY_MS) return;
+    this.#lastCheck = Date.now();
+    // Without a network there is nothing to find.
+    this.#registration?.update().catch(() => undefined);
+  }
+
+  /** Keeps once more what was done meanwhile, and loads the page anew. */
+  async #reload(): Promise<void> {
+    try {
+      await this.#beforeReload?.();
+      location.reload();
+    } catch {
+      this.#notKept();
+    }
+  }
+
+  #notKept(): void {
+    this.busy = false;
+    this.problem = NOT_KEPT;
+  }
+}
+
+/** The worker once it is complete and at work; never, if it fails. */
+function activated(worker: ServiceWorker | null): Promise<ServiceWorker> {
+  return new Promise((resolve) => {
+    if (worker?.state === 'activated') resolve(worker);
+    worker?.addEventListener('statechange', () => {
+      if (worker.state === 'activated') resolve(worker);
+    });
+  });
+}

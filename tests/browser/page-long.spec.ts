@@ -1,0 +1,89 @@
+import { random } from '../../src/lib/sounds/random.js';
+import { expect, test } from '../helpers/page-fixture.js';
+
+/** Half a minute in the suite; BACKWAVE_LONG_MINUTES=10 for the whole evening's worth. */
+const MINUTES = Number(process.env.BACKWAVE_LONG_MINUTES ?? 0.5);
+
+/** A hand on the keyboard: everything but help and the projector, which stop the rest. */
+const KEYS = [
+  ...['Digit1', 'Digit2', 'Digit3', 'Digit4', 'PageDown', 'PageUp', 'KeyL', 'Period', 'KeyG', 'Control+z'],
+  ...['ArrowUp', 'ArrowRight', 'ArrowLeft', 'Shift+ArrowUp', 'Shift+ArrowDown']
+];
+
+/** Counts the nodes of the page's audio graph: made, never unmade, they would pile up. */
+function countAudioNodes(): void {
+  const lab = window as unknown as { audioNodes: number; audioContexts: AudioContext[] };
+  lab.audioNodes = 0;
+  lab.audioContexts = [];
+  const OriginalContext = window.AudioContext;
+  window.AudioContext = class extends OriginalContext {
+    constructor(options?: AudioContextOptions) {
+      super(options);
+      lab.audioContexts.push(this);
+    }
+  };
+  const prototype = BaseAudioContext.prototype as unknown as Record<string, (...a: unknown[]) => unknown>;
+  for (const name of Object.getOwnPropertyNames(prototype)) {
+    if (!/^create(?!Buffer$|Periodic)/.test(name)) continue;
+    const original = prototype[name];
+    prototype[name] = function (this: unknown, ...values: unknown[]) {
+      lab.audioNodes++;
+      return original.apply(this, values);
+    };
+  }
+}
+
+test('switching under random keys: no growth of memory or nodes, the audio never stops', async ({
+  page,
+  bench
+}) => {
+  test.setTimeout(MINUTES * 60_000 + 60_000);
+  await page.addInitScript(countAudioNodes);
+  await bench.open();
+  await bench.play();
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  const figures = async () => {
+    await session.send('HeapProfiler.collectGarbage');
+    const { metrics } = await session.send('Performance.getMetrics');
+    const one = (name: string): number => metrics.find((metric) => metric.name === name)!.value;
+    const audio = await page.evaluate(() => {
+      const lab = window as unknown as { audioNodes: number; audioContexts: AudioContext[] };
+      return { made: lab.audioNodes, time: lab.audioContexts.at(-1)!.currentTime };
+    });
+    return { heap: one('JSHeapUsedSize'), nodes: one('Nodes'), ...audio };
+  };
+
+  const { uniform } = random(11);
+  const mash = async (seconds: number): Promise<number> => {
+    const end = Date.now() + seconds * 1000;
+    let pressed = 0;
+    while (Date.now() < end) {
+      await page.keyboard.press(KEYS[Math.floor(uniform() * KEYS.length)]);
+      pressed++;
+      await page.waitForTimeout(15 + uniform() * 120);
+    }
+    return pressed;
+  };
+
+  // What is loaded, compiled and cached once is there before the counting begins.
+  await mash(8);
+  const before = await figures();
+  const began = Date.now();
+  const pressed = await mash(MINUTES * 60);
+  const after = await figures();
+  const passed = (Date.now() - began) / 1000;
+
+  expect(pressed).toBeGreaterThan(MINUTES * 60 * 3);
+  expect(after.time - before.time, 'the audio clock ran all the time').toBeGreaterThan(passed * 0.97 - 0.5);
+  expect(await bench.playButton.getAttribute('aria-label')).toBe('Stop');
+  // Two hundred steps of history and a few dozen filters come and go within this.
+  expect((after.heap - before.heap) / 1e6, 'megabytes of growth').toBeLessThan(12);
+  expect(after.nodes - before.nodes, 'elements and texts of growth').toBeLessThan(400);
+  expect(after.made - before.made, 'audio nodes made while switching').toBe(0);
+  test.info().annotations.push({
+    type: 'figures',
+    description: `${pressed} keys in ${passed.toFixed(0)} s: heap ${(before.heap / 1e6).toFixed(1)} → ${(after.heap / 1e6).toFixed(1)} MB, page nodes ${before.nodes} → ${after.nodes}`
+  });
+  console.log(test.info().annotations.at(-1)!.description);
+});

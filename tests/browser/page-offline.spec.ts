@@ -1,0 +1,302 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { BenchPage } from '../helpers/page-bench.js';
+import { Deployment } from '../helpers/page-deployment.js';
+import { expect, test as base } from '../helpers/page-fixture.js';
+
+const test = base.extend<{ deployed: Deployment }>({
+  // A host of its own for each test: caches belong to an address and a port.
+  deployed: async ({ page }, use) => {
+    const deployed = await Deployment.in('/', '/some/folder/');
+    await use(deployed);
+    await page.context().close();
+    await deployed.close();
+  }
+});
+
+const KEPT = 'works without a network';
+
+/** The first visit, until everything is on this machine. */
+async function firstVisit(bench: BenchPage, address: string): Promise<void> {
+  await bench.open(address);
+  await expect(bench.page.getByText(KEPT)).toBeVisible();
+}
+
+/** What all of it must do without a network: lay out, compute, play, switch. */
+async function worksWhole(bench: BenchPage): Promise<void> {
+  await bench.play();
+  await bench.hear(2);
+  await expect(bench.spoken).toHaveText(/Flat plate, heard, \d+ dB louder/);
+  await bench.type('width', '60');
+  await expect(bench.stage.locator('.way')).toHaveText('nearest way round: 60 mm');
+  await expect(bench.page.getByRole('alert')).toHaveCount(0);
+  expect(await bench.page.evaluate(() => [...document.fonts].some(({ status }) => status === 'loaded'))).toBe(
+    true
+  );
+}
+
+/** The window shows this release; null: the one built from the sources. */
+async function shows(page: Page, release: string | null): Promise<void> {
+  const said = page.locator('meta[name="released"]');
+  if (release === null) await expect(said).toHaveCount(0);
+  else await expect(said).toHaveAttribute('content', release);
+}
+
+const cacheNames = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
+
+/** Leaves a mark in the window that any reload wipes away. */
+async function mark(page: Page): Promise<void> {
+  await page.evaluate(() => document.body.setAttribute('data-not-reloaded', ''));
+}
+
+const marked = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.body.hasAttribute('data-not-reloaded'));
+
+/** Asks the host for a newer version, as coming back to the window after an hour does. */
+async function look(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await (await navigator.serviceWorker.getRegistration())!.update();
+  });
+}
+
+const news = (page: Page) => page.getByText('A new version is here.');
+
+test('the first visit keeps every file that was built, and says when it is done', async ({
+  page,
+  bench,
+  deployed
+}) => {
+  await firstVisit(bench, deployed.address());
+  const names = await cacheNames(page);
+  expect(names).toHaveLength(1);
+  const keptFiles = await page.evaluate(async (name) => {
+    const requests = await (await caches.open(name)).keys();
+    return requests.map(({ url }) => new URL(url).pathname.slice(1) || 'index.html').sort();
+  }, names[0]);
+  expect(keptFiles).toEqual(deployed.parts('/').filter((name) => !name.startsWith('some/')));
+  expect(keptFiles.length).toBeGreaterThan(20);
+});
+
+test('the first visit goes on when the network is cut, and the second starts without one', async ({
+  page,
+  bench,
+  context,
+  deployed
+}) => {
+  await firstVisit(bench, deployed.address());
+  await context.setOffline(true);
+  await worksWhole(bench);
+  await page.reload();
+  await bench.open(deployed.address());
+  await worksWhole(bench);
+});
+
+for (const folder of ['/', '/some/folder/'])
+  test(`once everything is kept, the host may be gone: ${folder}`, async ({ page, bench, deployed }) => {
+    await firstVisit(bench, deployed.address(folder));
+    await deployed.stop();
+    await expect(fetch(deployed.address(folder))).rejects.toThrow();
+    for (const address of ['', 'index.html', '?from=a-link#projector-of-nothing']) {
+      await bench.open(deployed.address(folder) + address);
+      await expect(page.getByText(KEPT)).toBeVisible();
+    }
+    await worksWhole(bench);
+  });
+
+test('copies in two folders of one host keep apart', async ({ page, bench, deployed }) => {
+  await firstVisit(bench, deployed.address('/'));
+  await firstVisit(bench, deployed.address('/some/folder/'));
+  deployed.release('two', '/some/folder/');
+  await look(page);
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await shows(page, 'two');
+  // The copy at the root, below which the other one stands, keeps its own version and its cache.
+  await expect.poll(async () => (await cacheNames(page)).length).toBe(2);
+  await deployed.stop();
+  await bench.open(deployed.address('/'));
+  await shows(page, null);
+  await bench.open(deployed.address('/some/folder/'));
+  await shows(page, 'two');
+});
+
+test('a new version waits until it is asked for, then it is there, and the old one is gone', async ({
+  page,
+  bench,
+  deployed
+}) => {
+  await firstVisit(bench, deployed.address());
+  await bench.play();
+  await bench.hear(2);
+  await bench.type('width', '60');
+  await mark(page);
+  const before = await cacheNames(page);
+  deployed.release('two');
+  await look(page);
+  await expect(news(page)).toBeVisible();
+  await page.waitForTimeout(1500);
+  expect(await marked(page)).toBe(true);
+  await expect(bench.field('width')).toHaveValue('60');
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');
+  // Whoever loads the page anew meanwhile gets the version they had.
+  await page.reload();
+  await bench.open(deployed.address());
+  await shows(page, null);
+  await expect(news(page)).toBeVisible();
+  await mark(page);
+
+  // The last change is made in the moment before.
+  await bench.type('width', '75');
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await shows(page, 'two');
+  expect(await marked(page)).toBe(false);
+  await expect(bench.field('width')).toHaveValue('75');
+  await expect(news(page)).toHaveCount(0);
+  await expect.poll(() => cacheNames(page)).not.toContain(before[0]);
+  expect(await cacheNames(page)).toHaveLength(1);
+  await deployed.stop();
+  await bench.open(deployed.address());
+  await shows(page, 'two');
+  await worksWhole(bench);
+});
+
+test('"later" puts the line away and changes nothing', async ({ page, bench, deployed }) => {
+  await firstVisit(bench, deployed.address());
+  await mark(page);
+  deployed.release('two');
+  await look(page);
+  await page.getByRole('button', { name: 'later' }).click();
+  await expect(news(page)).toHaveCount(0);
+  expect(await marked(page)).toBe(true);
+  await bench.hear(2);
+});
+
+test('a second window is told, goes on with the older version, and loses nothing', async ({
+  page,
+  bench,
+  context,
+  deployed
+}) => {
+  await firstVisit(bench, deployed.address());
+  const other = new BenchPage(await context.newPage());
+  await other.open(deployed.address());
+  await other.hear(2);
+  await other.type('width', '60');
+  await mark(other.page);
+  const worker = deployed.parts('/').find((name) => /^_app\/immutable\/workers\//.test(name))!;
+  deployed.release('two');
+  await look(page);
+  for (const window of [page, other.page]) await expect(news(window)).toBeVisible();
+
+  await page.bringToFront();
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await shows(page, 'two');
+  await bench.open(deployed.address());
+  await expect(
+    other.page.getByText('Another window uses a new version; this one still shows the older one.')
+  ).toBeVisible();
+  expect(await marked(other.page)).toBe(true);
+  await expect(other.field('width')).toHaveValue('60');
+  // Its own files are gone from the host, and still at hand for it.
+  expect((await fetch(deployed.address() + worker)).status).toBe(404);
+  expect(await other.page.evaluate(async (file) => (await fetch(file)).status, worker)).toBe(200);
+  expect(await cacheNames(page)).toHaveLength(2);
+
+  await other.page.getByRole('button', { name: 'Use it here too' }).click();
+  await shows(other.page, 'two');
+  await expect(other.field('width')).toHaveValue('60');
+  await other.page.close();
+  await bench.open(deployed.address());
+  await expect.poll(() => cacheNames(page)).toHaveLength(1);
+});
+
+for (const answer of ['an error', 'the page'])
+  test(`a host that lacks a file and answers with ${answer}: nothing is kept until it is whole`, async ({
+    page,
+    bench,
+    deployed
+  }) => {
+    const font = deployed.file(deployed.parts('/').find((name) => name.includes('cyrillic'))!);
+    const bytes = readFileSync(font);
+    rmSync(font);
+    deployed.missingIsPage = answer === 'the page';
+    await bench.open(deployed.address());
+    await expect
+      .poll(() =>
+        page.evaluate(async () => {
+          const registration = await navigator.serviceWorker.getRegistration();
+          return registration === undefined || (!registration.active && !registration.installing);
+        })
+      )
+      .toBe(true);
+    await expect(page.getByText(KEPT)).toHaveCount(0);
+    await worksWhole(bench);
+    writeFileSync(font, bytes);
+    await firstVisit(bench, deployed.address());
+  });
+
+test('a page of another version than its service worker, in the middle of an upload, is not kept', async ({
+  page,
+  bench,
+  deployed
+}) => {
+  await firstVisit(bench, deployed.address());
+  const worker = deployed.file('service-worker.js');
+  const old = readFileSync(worker, 'utf8');
+  deployed.release('two');
+  // The newer page is uploaded already, a third worker still names the older scripts.
+  writeFileSync(worker, old.replaceAll(/`[0-9a-f]{12}`/g, '`three`'));
+  await page.evaluate(async () => {
+    const registration = (await navigator.serviceWorker.getRegistration())!;
+    const failed = new Promise<void>((resolve) =>
+      registration.addEventListener('updatefound', () => {
+        const incoming = registration.installing!;
+        incoming.addEventListener('statechange', () => incoming.state === 'redundant' && resolve());
+      })
+    );
+    await registration.update().catch(() => undefined);
+    await failed;
+  });
+  await expect(news(page)).toHaveCount(0);
+  await deployed.stop();
+  await bench.open(deployed.address());
+  await shows(page, null);
+  await worksWhole(bench);
+});
+
+for (const [what, spoil] of [
+  ['there is none', () => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker],
+  [
+    'it is refused',
+    () => {
+      ServiceWorkerContainer.prototype.register = () =>
+        Promise.reject(new DOMException('The operation is insecure.', 'SecurityError'));
+    }
+  ],
+  [
+    'the very word is refused',
+    () =>
+      Object.defineProperty(Navigator.prototype, 'serviceWorker', {
+        get: () => {
+          throw new DOMException('Access is denied.', 'SecurityError');
+        }
+      })
+  ]
+] as const)
+  test(`without a service worker the page is as before: ${what}`, async ({ page, bench, deployed }) => {
+    await page.addInitScript(spoil);
+    await bench.open(deployed.address());
+    await worksWhole(bench);
+    await expect(page.getByText(KEPT)).toHaveCount(0);
+  });
+
+test('worker and manifest are served as what they are, and asked for anew each time', async ({
+  deployed
+}) => {
+  for (const [name, type] of [
+    ['service-worker.js', 'text/javascript; charset=utf-8'],
+    ['manifest.webmanifest', 'application/manifest+json']
+  ]) {
+    const { headers } = await fetch(deployed.address() + name);
+    expect([headers.get('content-type'), headers.get('cache-control')]).toEqual([type, 'no-cache']);
+  }
+});
