@@ -104,6 +104,7 @@ test('a whole evening’s use asks for nothing that the policy forbids', async (
   await page.setViewportSize({ width: 390, height: 844 });
   await bench.hear(1);
   await expect(page.getByText('works without a network')).toBeVisible();
+  expect(await stopped()).toEqual([]);
   await page.reload();
   await expect(page.getByText('works without a network')).toBeVisible();
   await bench.hear(2);

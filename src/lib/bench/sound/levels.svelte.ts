@@ -47,6 +47,11 @@ export class Levels {
     return Math.max(10 ** ((Math.min(...all) - level) / 20), LEAST_LEVELLING);
   }
 
+  /** Forgets what was measured: there is no sound. */
+  forget(): void {
+    this.loudness = [];
+  }
+
   /** Measures what is not known yet. Rejects where the worker could not answer. */
   async measure(wish: Wish): Promise<void> {
     this.#wish = wish;

@@ -1,5 +1,6 @@
 import { untrack } from 'svelte';
 import { ListeningRoom } from '../../audio/listening-room.js';
+import { MAX_STRETCH } from '../../sounds/check-recording.js';
 import type { Decibels } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
 import type { Bench, Stand } from '../bench.svelte.js';
@@ -23,7 +24,8 @@ function volumeGain(volume: number): number {
  */
 export class Sounding {
   loop = $state.raw<Loop | null>(null);
-  recording = $state.raw<Recording | null>(null);
+  /** The recording that was opened last, whether it is the bench's sound now or not. */
+  opened = $state.raw<Recording | null>(null);
   playing = $state(false);
   preparing = $state(false);
   opening = $state(false);
@@ -56,6 +58,21 @@ export class Sounding {
     lab.onDied = (message) => (this.problem = message);
   }
 
+  /** The recording that is the bench's sound, with the stretch that the bench names; null where its file is not open. */
+  readonly recording: Recording | null = $derived.by(() => {
+    const { sound } = this.#bench.file;
+    if (sound.kind !== 'recording' || this.opened?.name !== sound.name) return null;
+    const from = sound.from ?? 0;
+    return withStretch(this.opened, from, sound.until ?? from + MAX_STRETCH);
+  });
+
+  /** What stands where a level will be: it is being measured, or it cannot be. */
+  readonly levelPending: string = $derived.by(() => {
+    const { sound } = this.#bench.file;
+    if (sound.kind === 'recording' && !this.recording && !this.opening) return 'its sound is not open';
+    return this.problem && !this.loop ? 'not measured' : 'listening …';
+  });
+
   /** How much louder a stand is than the one measured against, on this sound; null until measured. */
   difference(stand: Stand): Decibels | null {
     return this.#levels.difference(stand, this.#bench.measuredAgainst);
@@ -68,7 +85,12 @@ export class Sounding {
       const [recording, sampleRate] = [this.recording, this.#bench.sampleRate];
       let stale = false;
       this.#loops.of(sound, recording, sampleRate).then((loop) => {
-        if (!stale && loop) this.loop = loop;
+        if (stale) return;
+        this.loop = loop;
+        if (loop) return;
+        // A recording whose file is not open: nothing of another sound may go on under its name.
+        this.#levels.forget();
+        if (this.playing) this.stop();
       }, this.#tell);
       return () => (stale = true);
     });
@@ -156,8 +178,11 @@ export class Sounding {
     this.opening = true;
     this.recordingProblem = null;
     try {
-      this.recording = await openRecording(file, this.#bench.sampleRate);
-      this.#bench.setSound({ kind: 'recording', name: file.name });
+      const { sound } = this.#bench.file;
+      this.opened = await openRecording(file, this.#bench.sampleRate);
+      // The bench may name this very file and a stretch of it, from an earlier evening.
+      if (sound.kind !== 'recording' || sound.name !== file.name)
+        this.#bench.setSound({ kind: 'recording', name: file.name });
     } catch (error) {
       this.recordingProblem = sentence(error);
     } finally {
@@ -166,7 +191,14 @@ export class Sounding {
   }
 
   chooseStretch(start: number, end: number): void {
-    if (this.recording) this.recording = withStretch(this.recording, start, end);
+    if (!this.recording) return;
+    const chosen = withStretch(this.recording, start, end);
+    this.#bench.setSound({
+      kind: 'recording',
+      name: chosen.name,
+      from: chosen.start,
+      until: chosen.end
+    });
   }
 
   async close(): Promise<void> {
