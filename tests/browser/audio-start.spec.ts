@@ -8,11 +8,12 @@ test('the first sound rises out of silence; silence and stop are silent', async 
   expect(peaks.beforePlay).toBe(0);
   expect(peaks.playing).toBeGreaterThan(0.1);
   expect(peaks.silenced).toBeLessThan(1e-6);
-  expect(peaks.heardAgain).toBeCloseTo(peaks.playing, 2);
+  // Two stretches of one programme: their peaks differ by how its tones meet.
+  expect(Math.abs(peaks.heardAgain / peaks.playing - 1)).toBeLessThan(0.05);
   expect(peaks.stopped).toBeLessThan(1e-6);
   expect(entrance[0]).toBeLessThan(0.02 * peaks.playing);
   expect(entrance[4]).toBeLessThan(0.6 * peaks.playing);
-  expect(Math.max(...entrance)).toBeLessThan(1.01 * peaks.playing);
+  expect(Math.max(...entrance)).toBeLessThan(1.05 * peaks.playing);
   expect(Math.max(...entrance.slice(30))).toBeGreaterThan(0.95 * peaks.playing);
 });
 
