@@ -144,7 +144,8 @@ test('a typed size is taken: with a comma, with blanks, to a tenth', async ({ be
     ['88', '88'],
     ['12,5', '12.5'],
     [' 91.25 ', '91.3'],
-    ['1e2', '100']
+    ['10 cm', '100'],
+    ['4 in', '101.6']
   ]) {
     // 12,5 mm would be less than the speaker's rim across: it goes into the offset.
     const label = typed === '12,5' ? 'speaker, along' : 'width';
@@ -164,7 +165,7 @@ for (const typed of ['0', '-5', 'abc', '9999', '', '1e9', '12 mm', 'Infinity', '
     await bench.type('width', typed);
     const alert = bench.knob('width').getByRole('alert');
     await expect(alert).toHaveText(
-      /^width must be (within 28 … 200 mm, got −?[\d.]+|a number of millimetres)$/
+      /^width must be (within 28 … 200 mm, got −?[\d.]+ mm|a length, as 102, 1 9\/16 in or 4.5 cm)$/
     );
     await expect(bench.field('width')).toHaveAttribute('aria-invalid', 'true');
     await expect(bench.stage.getByRole('alert')).toHaveCount(1);
@@ -201,13 +202,13 @@ test('an offset typed beyond the rim is refused, and a size that would let the r
   await show(bench, 2);
   await bench.type('speaker, along', '57');
   await expect(bench.knob('speaker, along').getByRole('alert')).toHaveText(
-    'speaker, along must be within −56 … 56 mm, got 57'
+    'speaker, along must be within −56 … 56 mm, got 57 mm'
   );
   await bench.type('speaker, along', '56');
   await expect(bench.knob('speaker, along').getByRole('alert')).toHaveCount(0);
   await bench.type('length', '100');
   await expect(bench.knob('length').getByRole('alert')).toHaveText(
-    'length must be within 152 … 200 mm, got 100'
+    'length must be within 152 … 200 mm, got 100 mm'
   );
 });
 

@@ -11,7 +11,7 @@ import { knobsOf, withKnob, type Knob } from './knobs.js';
 import { refusal } from './refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { compute, type Computed } from './stand.js';
-import { lengthWords } from './words/length-words.js';
+import { lengthFigure, lengthWords } from './words/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;
@@ -149,7 +149,7 @@ export class Bench {
     if (!knob) return null;
     if (!Number.isFinite(value)) return `${knob.label} must be a length, as 102, 1 9/16 in or 4.5 cm`;
     if (value < knob.min - 1e-9 || value > knob.max + 1e-9)
-      return `${knob.label} must be within ${this.length(knob.min)} … ${this.length(knob.max)}, got ${this.length(value)}`;
+      return `${knob.label} must be within ${lengthFigure(knob.min, this.#file.view.inches)} … ${this.length(knob.max)}, got ${this.length(value)}`;
     return this.setMount(withKnob(this.heard.setup.mount, key, value), `knob ${key}`);
   }
 
