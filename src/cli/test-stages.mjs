@@ -33,7 +33,16 @@ export const stages = [
   },
   { name: 'types', what: 'types of program, page and tests (svelte-check, tsc)', run: checkTypes },
   { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
-  { name: 'browser', what: 'the built page in a real Chromium (Playwright)', run: runPlaywright }
+  {
+    name: 'sound',
+    what: 'the audio graph in a real Chromium, one test at a time: it plays in real time (Playwright)',
+    run: (options) => runPlaywright('audio', 1, options)
+  },
+  {
+    name: 'page',
+    what: 'the built page in a real Chromium (Playwright)',
+    run: (options) => runPlaywright('page', 2, options)
+  }
 ];
 
 /**
@@ -76,8 +85,12 @@ async function runVitest() {
   });
 }
 
-/** @param {{ installBrowser: boolean }} options */
-async function runPlaywright({ installBrowser }) {
+/**
+ * @param {'audio' | 'page'} project of the Playwright configuration
+ * @param {number} workers how many tests run at a time
+ * @param {{ installBrowser: boolean }} options
+ */
+async function runPlaywright(project, workers, { installBrowser }) {
   if (!(await ensureBuilt())) return countOne(false);
   const chromium = await ensureChromium({ mayUseApt: installBrowser });
   if (!chromium) return countOne(false);
@@ -85,6 +98,7 @@ async function runPlaywright({ installBrowser }) {
   const port = await listen(server, 0);
   const counts = await withReport(async (report) => {
     const args = ['test', '--config', 'tests/browser/playwright.config.ts', '--reporter=list,json'];
+    args.push(`--project=${project}`, `--workers=${workers}`);
     const env = {
       BACKWAVE_APP_URL: `http://${host}:${port}`,
       CHROMIUM_PATH: chromium,

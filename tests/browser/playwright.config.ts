@@ -32,6 +32,7 @@ export default defineConfig({
     {
       name: 'page',
       testMatch: 'page-*.spec.ts',
+      fullyParallel: true,
       use: { baseURL: appUrl, launchOptions: launchOptions() }
     }
   ],
