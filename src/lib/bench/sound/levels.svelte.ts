@@ -61,7 +61,12 @@ export class Levels {
       while (this.#wish) {
         const current: Wish = this.#wish;
         this.#wish = null;
-        await this.#ask(current);
+        try {
+          await this.#ask(current);
+        } catch (error) {
+          // What went wrong with a sound that has been replaced since is of no concern.
+          if (!this.#wish) throw error;
+        }
       }
     } finally {
       this.#busy = false;

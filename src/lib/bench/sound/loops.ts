@@ -40,7 +40,6 @@ export class Loops {
         if (!recording) return null;
         const { id, samples, start, end } = recording;
         const key = `recording ${id} ${start} ${end}`;
-        this.#forgetOtherStretches(key);
         return this.#keep(key, sampleRate, async () => loopStretch(samples, sampleRate, start, end));
       }
     }
@@ -56,6 +55,16 @@ export class Loops {
     return this.#keep(`horn ${sampleRate}`, sampleRate, () => this.#lab.ask({ kind: 'horn', sampleRate }));
   }
 
+  /** Forgets every stretch of a recording but the one that plays: to be called when it has taken its place. */
+  forgetStretchesBut(key: string): void {
+    for (const other of this.#known.keys()) {
+      if (!other.startsWith('recording') || other === key) continue;
+      this.#known.delete(other);
+      // A worker that died has forgotten it already; its death is told elsewhere.
+      this.#lab.ask({ kind: 'forget', key: other }).catch(() => undefined);
+    }
+  }
+
   #keep(key: string, sampleRate: Hertz, render: () => Promise<Float32Array>): Promise<Loop> {
     const known = this.#known.get(key);
     if (known) return known;
@@ -66,14 +75,5 @@ export class Loops {
     this.#known.set(key, loop);
     loop.catch(() => this.#known.delete(key));
     return loop;
-  }
-
-  #forgetOtherStretches(key: string): void {
-    for (const other of this.#known.keys()) {
-      if (!other.startsWith('recording') || other === key) continue;
-      this.#known.delete(other);
-      // A worker that died has forgotten it already; its death is told elsewhere.
-      this.#lab.ask({ kind: 'forget', key: other }).catch(() => undefined);
-    }
   }
 }

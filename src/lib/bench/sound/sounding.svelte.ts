@@ -84,14 +84,17 @@ export class Sounding {
       const { sound } = this.#bench.file;
       const [recording, sampleRate] = [this.recording, this.#bench.sampleRate];
       let stale = false;
+      const tellUnlessStale = (error: unknown): void => {
+        if (!stale) this.#tell(error);
+      };
       this.#loops.of(sound, recording, sampleRate).then((loop) => {
         if (stale) return;
         this.loop = loop;
-        if (loop) return;
+        if (loop) return this.#loops.forgetStretchesBut(loop.key);
         // A recording whose file is not open: nothing of another sound may go on under its name.
         this.#levels.forget();
         if (this.playing) this.stop();
-      }, this.#tell);
+      }, tellUnlessStale);
       return () => (stale = true);
     });
 
@@ -115,9 +118,12 @@ export class Sounding {
     $effect(() => {
       if (!this.loop || this.#bench.dragging) return;
       let stale = false;
+      const tellUnlessStale = (error: unknown): void => {
+        if (!stale) this.#tell(error);
+      };
       this.#findGain(this.loop, this.#reach()).then((gain) => {
         if (!stale) this.#gain = gain;
-      }, this.#tell);
+      }, tellUnlessStale);
       return () => (stale = true);
     });
 
