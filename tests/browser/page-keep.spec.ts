@@ -169,7 +169,7 @@ test('several benches: kept under names, opened, renamed; opening is undone with
   await widen(bench, 60);
   let menu = await openMenu(page);
   await menu.getByRole('textbox', { name: 'another name' }).fill('Yard');
-  await menu.getByRole('button', { name: 'save under it' }).click();
+  await menu.getByRole('button', { name: 'keep under this name' }).click();
   await expect(line(page)).toContainText('Yard');
   await bench.type('width', '110');
   await kept(page);
@@ -199,10 +199,10 @@ test('a name that is taken or empty is refused in one sentence', async ({ page, 
   await kept(page);
   const menu = await openMenu(page);
   await menu.getByRole('textbox', { name: 'another name' }).fill('My bench');
-  await menu.getByRole('button', { name: 'save under it' }).click();
+  await menu.getByRole('button', { name: 'keep under this name' }).click();
   await expect(menu.getByRole('alert')).toHaveText('another bench is called “My bench” already');
   await menu.getByRole('textbox', { name: 'another name' }).fill('  ');
-  await menu.getByRole('button', { name: 'save under it' }).click();
+  await menu.getByRole('button', { name: 'keep under this name' }).click();
   await expect(menu.getByRole('alert')).toHaveText('a bench needs a name');
 });
 
@@ -324,7 +324,7 @@ test('save and open make a round trip by download and file input', async ({ page
   await widen(bench, 64);
   const menu = await openMenu(page);
   await menu.getByRole('textbox', { name: 'another name' }).fill('No. 41: cab/roof');
-  await menu.getByRole('button', { name: 'save under it' }).click();
+  await menu.getByRole('button', { name: 'keep under this name' }).click();
   await expect(line(page)).toContainText('No. 41: cab/roof');
   const loading = page.waitForEvent('download');
   await page.keyboard.press('Control+s');

@@ -49,7 +49,7 @@ export default defineConfig({
     ...(servedApp === undefined && wants('page')
       ? [
           {
-            command: `node src/cli/start.mjs --no-open --port ${new URL(appUrl).port}`,
+            command: `node src/cli/start.mjs --port ${new URL(appUrl).port}`,
             cwd: root,
             url: appUrl,
             timeout: 180_000

@@ -13,6 +13,9 @@ import { sentence } from '../words/sentence.js';
 /** A mount that cannot be built is silent. */
 const SILENT_FILTER = new Float32Array(2048);
 
+/** How long a sound must stay chosen before it is fetched. */
+const SETTLING_MS = 80;
+
 /** The slider is a rough loudness scale: half-way down is about 12 dB less. */
 function volumeGain(volume: number): number {
   return volume * volume;
@@ -45,6 +48,8 @@ export class Sounding {
   #headroom: Headroom;
   #gain = $state<number | null>(null);
   #room: ListeningRoom | null = null;
+  /** The loop that the graph plays. */
+  #sounded: Loop | null = null;
   /** What each branch of the graph filters with, so that only those are loaded again that change. */
   #loaded: { filter: Float32Array; gain: number }[] = [];
   #opened: Promise<ListeningRoom> | null = null;
@@ -87,19 +92,26 @@ export class Sounding {
       const tellUnlessStale = (error: unknown): void => {
         if (!stale) this.#tell(error);
       };
-      this.#loops.of(sound, recording, sampleRate).then((loop) => {
+      const fetch = async (): Promise<void> => {
+        // A lever on its way renders nothing at the notches it only passes.
+        if (untrack(() => this.loop)) await new Promise((resolve) => setTimeout(resolve, SETTLING_MS));
+        if (stale) return;
+        const loop = await this.#loops.of(sound, recording, sampleRate);
         if (stale) return;
         this.loop = loop;
         if (loop) return this.#loops.forgetStretchesBut(loop.key);
         // A recording whose file is not open: nothing of another sound may go on under its name.
         this.#levels.forget();
         if (this.playing) this.stop();
-      }, tellUnlessStale);
+      };
+      fetch().catch(tellUnlessStale);
       return () => (stale = true);
     });
 
     $effect(() => {
-      if (this.loop && this.playing) this.#room?.setSound(this.loop.samples);
+      if (!this.loop || !this.playing || this.loop === this.#sounded) return;
+      this.#sounded = this.loop;
+      this.#room?.setSound(this.loop.samples);
     });
 
     $effect(() => {
@@ -107,7 +119,9 @@ export class Sounding {
     });
 
     $effect(() => {
-      this.#room?.hear(this.#bench.file.view.heard);
+      // Read before the room is asked for: where there is none yet, nothing behind `?.` would be seen.
+      const { heard } = this.#bench.file.view;
+      this.#room?.hear(heard);
     });
 
     $effect(() => {
@@ -132,7 +146,8 @@ export class Sounding {
     });
 
     $effect(() => {
-      this.#room?.setVolume(volumeGain(this.volume));
+      const gain = volumeGain(this.volume);
+      this.#room?.setVolume(gain);
     });
   }
 
@@ -255,6 +270,7 @@ export class Sounding {
     this.#gain = await this.#findGain(loop, this.#reach());
     bench.stands.forEach(this.#setBranch);
     room.setHorn((await this.#loops.horn(bench.sampleRate)).samples);
+    this.#sounded = loop;
     room.setSound(loop.samples, { fade: 0 });
     room.setBenchGain(this.#gain, 0);
     room.setVolume(volumeGain(this.volume));
