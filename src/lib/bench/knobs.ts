@@ -104,7 +104,9 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
 }
 
 /** The mount with one of its sizes set. Offsets that no longer fit are left to the check, not moved silently. */
-export function withKnob(mount: Mount, key: Knob['key'], value: Metres): Mount {
+export function withKnob(mount: Mount, key: Knob['key'], turnedTo: Metres): Mount {
+  // No −0: a file would give it back as 0.
+  const value = turnedTo + 0;
   switch (key) {
     case 'offsetLength':
       if (mount.kind === 'plate') return { ...mount, offset: [value, mount.offset[1]] };
