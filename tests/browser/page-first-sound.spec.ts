@@ -22,7 +22,6 @@ test('the first ten seconds: ear check, free air, the hint, the plate', async ({
   await expect(hint).toHaveCount(0);
   await expect(hint).toBeVisible();
   expect(Date.now() - began).toBeGreaterThan(2000);
-  expect(Date.now() - began).toBeLessThan(4500);
 
   await page.keyboard.press('2');
   await expect(bench.stage.getByRole('heading')).toHaveText('Flat plate');

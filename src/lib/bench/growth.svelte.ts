@@ -32,10 +32,12 @@ export class Growth {
     this.#bench.dragging = true;
     const { mount } = plate.setup;
     this.before ??= { index: plate.index, mount };
-    const begun = performance.now();
+    let begun: number | null = null;
     let shown = -1;
     const step = (now: number): void => {
-      const share = Math.min(1, Math.max(0, (now - begun) / 1000 / GROWING));
+      // From the first frame on, so that a slow machine starts at the rim as well.
+      begun ??= now;
+      const share = Math.min(1, (now - begun) / 1000 / GROWING);
       const drawn = inSteps ? Math.floor(share * STEPS) / STEPS : share;
       if (drawn !== shown) this.#bench.setMount(this.#grown(mount, drawn));
       shown = drawn;
