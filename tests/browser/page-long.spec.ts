@@ -1,4 +1,4 @@
-import { random } from '../../src/lib/sounds/random.js';
+import { random } from '../../src/lib/sounds/blocks/random.js';
 import { expect, test } from '../helpers/page-fixture.js';
 
 /** Half a minute in the suite; BACKWAVE_LONG_MINUTES=10 for the whole evening's worth. */

@@ -5,7 +5,7 @@ import type { Mount } from '../../src/lib/acoustics/mount.js';
 import { loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
 import { PRIME_MOVER } from '../../src/lib/sounds/engine.js';
-import { loopStretch } from '../../src/lib/sounds/loop-stretch.js';
+import { loopStretch } from '../../src/lib/sounds/recording/loop-stretch.js';
 import { renderEngine } from '../../src/lib/sounds/render-engine.js';
 
 /** The rate at which the page opens its audio context where the machine lets it. */

@@ -3,7 +3,7 @@ import type { Installation } from '../../src/lib/acoustics/installation.js';
 import type { Mount } from '../../src/lib/acoustics/mount.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
 import { knobsOf, withKnob } from '../../src/lib/bench/knobs.js';
-import { random } from '../../src/lib/sounds/random.js';
+import { random } from '../../src/lib/sounds/blocks/random.js';
 
 const ROOMY: Mount[] = [
   { kind: 'plate', shape: 'rectangle', length: 0.15, width: 0.12, offset: [0, 0] },

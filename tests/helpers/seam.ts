@@ -1,4 +1,4 @@
-import { filterLoop, section } from '../../src/lib/sounds/filter-loop.js';
+import { filter, section } from '../../src/lib/sounds/blocks/filter.js';
 
 /**
  * How rough the seam of a loop is: value step, slope step and energy above 8 kHz within 5 ms of the seam, each as a
@@ -34,6 +34,6 @@ export function seam(
 
 /** What lies above 8 kHz, the loop taken round: a fourth-order high-pass in its steady state. */
 function highs(loop: Float32Array, sampleRate: number): Float32Array {
-  const once = filterLoop(loop, section('highPass', 8000, 0.54, sampleRate), sampleRate);
-  return filterLoop(once, section('highPass', 8000, 1.31, sampleRate), sampleRate);
+  const once = filter(loop, section('highPass', 8000, 0.54, sampleRate), { sampleRate, cyclic: true });
+  return filter(once, section('highPass', 8000, 1.31, sampleRate), { sampleRate, cyclic: true });
 }

@@ -2,7 +2,7 @@ import { ruleOfThumb } from '../../src/lib/acoustics/rule-of-thumb.js';
 import { integratedLoudness, loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
 import { fftFrequencies, impulseResponse } from '../../src/lib/numeric/impulse-response.js';
-import { renderPinkNoise } from '../../src/lib/sounds/pink-noise.js';
+import { renderPinkNoise } from '../../src/lib/sounds/test-signals/pink-noise.js';
 import { AIR, DEMO, IN_FRONT } from '../helpers/demo-installations.js';
 import type { SpeedCase } from './speed-case.js';
 

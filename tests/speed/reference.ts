@@ -1,5 +1,5 @@
 import { RealFft } from '../../src/lib/numeric/fft.js';
-import { random } from '../../src/lib/sounds/random.js';
+import { random } from '../../src/lib/sounds/blocks/random.js';
 import type { SpeedCase } from './speed-case.js';
 
 /** The yardstick: machines differ, so every time is also given as a multiple of one FFT of 4096 samples. */

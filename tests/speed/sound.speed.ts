@@ -1,5 +1,5 @@
 import { PRIME_MOVER } from '../../src/lib/sounds/engine.js';
-import { renderPinkNoise } from '../../src/lib/sounds/pink-noise.js';
+import { renderPinkNoise } from '../../src/lib/sounds/test-signals/pink-noise.js';
 import { renderEngine } from '../../src/lib/sounds/render-engine.js';
 import type { SpeedCase } from './speed-case.js';
 

@@ -31,9 +31,9 @@ const HORN_RELEASE: Seconds = 0.2;
  * Where the sounds are heard through the mounts. Loops go into one bus; every mount is a branch that always runs
  * behind it; one branch is heard. Every change of a gain is a fade of 25 ms or a slower ramp.
  *
- *     sound ──────────┐       ┌─ branch 0 ─┐
- *     horn ─ cord ────┴─ bus ─┼─ branch 1 ─┼─ bench ─ gate ─┬─ volume ─ output
- *                             └─ …        ─┘      ear check ─┘
+ *     sound ───┐       ┌─ branch 0 ─┐
+ *     horn ────┴─ bus ─┼─ branch 1 ─┼─ bench ─ gate ─┬─ volume ─ output
+ *                      └─ …        ─┘      ear check ─┘
  */
 export class ListeningRoom {
   readonly sampleRate: Hertz;
@@ -45,11 +45,12 @@ export class ListeningRoom {
   readonly #heard: Selector;
   readonly #sound: LoopedSource;
   readonly #horn: LoopedSource;
-  readonly #cord: SmoothGain;
   readonly #bench: SmoothGain;
   readonly #gate: SmoothGain;
   readonly #volume: SmoothGain;
   readonly #timeout: Seconds;
+  #hornSound: { samples: Float32Array; loopFrom: number } = { samples: new Float32Array(0), loopFrom: 0 };
+  #blowing = false;
   #playing = false;
   #silenced = false;
   #hasEntered = false;
@@ -76,9 +77,7 @@ export class ListeningRoom {
     keeper.start();
 
     this.#sound = new LoopedSource(context, bus);
-    this.#cord = new SmoothGain(context, 0);
-    this.#cord.node.connect(bus);
-    this.#horn = new LoopedSource(context, this.#cord.node);
+    this.#horn = new LoopedSource(context, bus);
 
     this.#bench = new SmoothGain(context, 1);
     this.#gate = new SmoothGain(context, 0);
@@ -133,21 +132,40 @@ export class ListeningRoom {
     this.#openOrShut();
   }
 
-  /** Fade from the loop that plays to this one. Different loops are uncorrelated: equal power by default. */
-  setSound(samples: Float32Array, options: { fade?: Seconds; equalPower?: boolean } = {}): void {
-    const { fade = EXCHANGE, equalPower = true } = options;
-    this.#sound.load(samples, fade, equalPower ? 'equalPower' : 'equalGain');
+  /** The clock by which sounds are scheduled. */
+  get now(): Seconds {
+    return this.#context.currentTime;
   }
 
-  /** The loop that `blow` lets through. */
-  setHorn(samples: Float32Array): void {
-    this.#horn.load(samples, 0, 'equalGain');
+  /**
+   * Fade from the loop that plays to this one. Different loops are uncorrelated: equal power by default. `loopFrom`
+   * and `at` as in `Loading`: what leads into a loop, and when it is due by `now`.
+   */
+  setSound(
+    samples: Float32Array,
+    options: { fade?: Seconds; equalPower?: boolean; loopFrom?: number; at?: Seconds } = {}
+  ): void {
+    const { fade = EXCHANGE, equalPower = true, loopFrom, at } = options;
+    this.#sound.load(samples, { fade, law: equalPower ? 'equalPower' : 'equalGain', loopFrom, at });
+  }
+
+  /** What `blow` plays: once up to `loopFrom`, then round from there. */
+  setHorn(samples: Float32Array, loopFrom = 0): void {
+    this.#hornSound = { samples, loopFrom };
+    if (this.#blowing) this.#speak();
   }
 
   /** Pull the horn's cord, or let it go: it speaks at once and dies away within 200 ms. */
   blow(on: boolean): void {
-    if (on) this.#cord.step(1);
-    else this.#cord.approach(0, HORN_RELEASE);
+    if (on === this.#blowing) return;
+    this.#blowing = on;
+    if (on) this.#speak();
+    else this.#horn.load(new Float32Array(0), { fade: HORN_RELEASE, law: 'equalGain' });
+  }
+
+  #speak(): void {
+    const { samples, loopFrom } = this.#hornSound;
+    this.#horn.load(samples, { fade: 0, law: 'equalGain', loopFrom });
   }
 
   /** The gain that keeps the loudest mount from clipping, reached within `ramp`. */

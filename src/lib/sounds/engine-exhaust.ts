@@ -1,7 +1,7 @@
 import type { Hertz } from '../units.js';
 import type { FiringPlan } from './firing-plan.js';
-import { filterLoop, section } from './filter-loop.js';
-import type { Random } from './random.js';
+import { filter, section } from './blocks/filter.js';
+import type { Random } from './blocks/random.js';
 
 /** Adds a gamma pulse, (t/τ)²·e^(2−t/τ)/4 with its top of 1 at t = 2τ, starting at a real position of the loop. */
 export function addPulse(loop: Float32Array, at: number, tau: number, height: number): void {
@@ -53,8 +53,8 @@ export function engineExhaust(
   const ms = sampleRate / 1000;
   const sum = new Float32Array(length);
   // Turbulence is strongest where its eddies are as large as the outlet, and falls from there.
-  const rush = filterLoop(noise, section('lowPass', 750, 0.5, sampleRate), sampleRate, 2.2);
-  filterLoop(noise, section('bandPass', 2600, 0.5, sampleRate), sampleRate, 0.22, rush);
+  const rush = filter(noise, section('lowPass', 750, 0.5, sampleRate), { sampleRate, cyclic: true }, 2.2);
+  filter(noise, section('bandPass', 2600, 0.5, sampleRate), { sampleRate, cyclic: true }, 0.22, rush);
 
   MANIFOLDS.forEach((metres, bank) => {
     const flow = new Float32Array(length);
@@ -86,10 +86,10 @@ export function engineExhaust(
 
   const out = sum.map((x) => 0.35 * x);
   for (const [frequency, q, gain] of RESONANCES)
-    filterLoop(
+    filter(
       sum,
       section('bandPass', frequency * (1 + 0.05 * chance.gaussian()), q, sampleRate),
-      sampleRate,
+      { sampleRate, cyclic: true },
       gain,
       out
     );

@@ -1,7 +1,7 @@
 import type { Hertz } from '../units.js';
 import type { FiringPlan } from './firing-plan.js';
-import { filterLoop, section } from './filter-loop.js';
-import type { Random } from './random.js';
+import { filter, section } from './blocks/filter.js';
+import type { Random } from './blocks/random.js';
 
 /** What rings when metal is struck: frequency, Q, gain; the first three are castings, the others small parts. */
 const PARTS: [Hertz, number, number][] = [
@@ -59,7 +59,13 @@ export function engineMechanics(
   PARTS.forEach(([usual, q, gain], part) => {
     const frequency = usual * (1 + 0.04 * chance.gaussian());
     if (frequency > 0.4 * sampleRate) return;
-    filterLoop(blows[part], section('bandPass', frequency, q, sampleRate), sampleRate, gain, out);
+    filter(
+      blows[part],
+      section('bandPass', frequency, q, sampleRate),
+      { sampleRate, cyclic: true },
+      gain,
+      out
+    );
   });
   return out;
 }

@@ -1,7 +1,7 @@
 import type { Hertz } from '../units.js';
 import type { FiringPlan } from './firing-plan.js';
-import { filterLoop, section } from './filter-loop.js';
-import type { Random } from './random.js';
+import { filter, section } from './blocks/filter.js';
+import type { Random } from './blocks/random.js';
 
 /** Blades of the turbocharger's compressor, and its speed at idle and at full load in turns a second. */
 const TURBO = { blades: 15, idle: 95, full: 300 };
@@ -44,7 +44,7 @@ export function engineRotors(
     [4200, 0.8, 0.05 * air * air + 0.01]
   ])
     if (frequency < 0.4 * sampleRate)
-      filterLoop(rush, section('bandPass', frequency, q, sampleRate), sampleRate, gain, out);
+      filter(rush, section('bandPass', frequency, q, sampleRate), { sampleRate, cyclic: true }, gain, out);
   return out;
 }
 

@@ -1,6 +1,6 @@
 import type { Hertz } from '../units.js';
 import { FULL_NOTCH, type Engine, engineRpm, patternRate } from './engine.js';
-import { random } from './random.js';
+import { random } from './blocks/random.js';
 
 /** One cylinder's turn: where in the loop it happens and how it differs from the others. */
 export interface Firing {

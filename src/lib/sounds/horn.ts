@@ -1,7 +1,7 @@
 import type { Hertz, Seconds } from '../units.js';
-import { filterLoop, section } from './filter-loop.js';
-import { random } from './random.js';
-import { validSampleRate } from './sample-rate.js';
+import { filter, section } from './blocks/filter.js';
+import { random } from './blocks/random.js';
+import { validSampleRate } from './blocks/sample-rate.js';
 
 const DURATION: Seconds = 2.5;
 const PEAK = 0.4;
@@ -59,11 +59,11 @@ export function renderHorn(sampleRate: Hertz): Float32Array {
   }
 
   const hiss = Float32Array.from({ length }, () => Math.sqrt(sampleRate / 48000) * chance.gaussian());
-  const breath = filterLoop(hiss, section('bandPass', 1700, 0.5, sampleRate), sampleRate, 0.5);
-  filterLoop(hiss, section('bandPass', 5000, 0.6, sampleRate), sampleRate, 0.25, breath);
+  const breath = filter(hiss, section('bandPass', 1700, 0.5, sampleRate), { sampleRate, cyclic: true }, 0.5);
+  filter(hiss, section('bandPass', 5000, 0.6, sampleRate), { sampleRate, cyclic: true }, 0.25, breath);
   for (let i = 0; i < length; i++) tone[i] += (0.6 + 0.12 * Math.abs(tone[i])) * 0.35 * breath[i];
 
-  const sound = filterLoop(tone, section('highPass', 120, 0.7, sampleRate), sampleRate);
+  const sound = filter(tone, section('highPass', 120, 0.7, sampleRate), { sampleRate, cyclic: true });
   const highest = sound.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
   return sound.map((x) => (x * PEAK) / highest);
 }

@@ -3,10 +3,10 @@ import { engineExhaust } from './engine-exhaust.js';
 import { engineMechanics } from './engine-mechanics.js';
 import { engineRotors } from './engine-rotors.js';
 import { type Engine, validEngine } from './engine.js';
-import { filterLoop, section } from './filter-loop.js';
+import { filter, section } from './blocks/filter.js';
 import { firingPlan } from './firing-plan.js';
-import { random } from './random.js';
-import { validSampleRate } from './sample-rate.js';
+import { random } from './blocks/random.js';
+import { validSampleRate } from './blocks/sample-rate.js';
 
 /** How much softer idle is than full load, in RMS (about as much in loudness). */
 const RANGE: Decibels = 12;
@@ -36,7 +36,10 @@ export function renderEngine(engine: Engine, notch: number, sampleRate: Hertz): 
   const metal = 0.62 - 0.2 * plan.load;
   for (let i = 0; i < plan.length; i++) sum[i] += metal * mechanics[i] + 0.3 * rotors[i];
 
-  const sound = filterLoop(outdoors(sum, sampleRate), section('highPass', 28, 0.7, sampleRate), sampleRate);
+  const sound = filter(outdoors(sum, sampleRate), section('highPass', 28, 0.7, sampleRate), {
+    sampleRate,
+    cyclic: true
+  });
   return levelled(sound, plan.load, sampleRate);
 }
 
@@ -60,7 +63,7 @@ const REFLECTIONS: [number, number][] = [
 
 function outdoors(dry: Float32Array, sampleRate: Hertz): Float32Array {
   const length = dry.length;
-  const dull = filterLoop(dry, section('lowPass', 2800, 0.6, sampleRate), sampleRate);
+  const dull = filter(dry, section('lowPass', 2800, 0.6, sampleRate), { sampleRate, cyclic: true });
   const out = dry.slice();
   for (const [seconds, gain] of REFLECTIONS)
     for (let i = 0, j = length - Math.round(seconds * sampleRate); i < length; i++) {
@@ -72,7 +75,7 @@ function outdoors(dry: Float32Array, sampleRate: Hertz): Float32Array {
 
 /** Sets the level in place by the RMS behind the high-pass of ITU-R BS.1770-5, takes the mean away and rounds the highest peaks. */
 function levelled(sound: Float32Array, load: number, sampleRate: Hertz): Float32Array {
-  const heard = filterLoop(sound, section('highPass', 38, 0.5, sampleRate), sampleRate);
+  const heard = filter(sound, section('highPass', 38, 0.5, sampleRate), { sampleRate, cyclic: true });
   let mean = 0;
   let square = 0;
   for (let i = 0; i < sound.length; i++) {

@@ -3,7 +3,7 @@ import { loopLoudness } from '../listening/loudness.js';
 import { measureSound } from '../listening/measure-sound.js';
 import { LoopFilter } from '../numeric/filter-with.js';
 import { renderHorn } from '../sounds/horn.js';
-import { renderPinkNoise } from '../sounds/pink-noise.js';
+import { renderPinkNoise } from '../sounds/test-signals/pink-noise.js';
 import { renderEngine } from '../sounds/render-engine.js';
 import type { Hertz } from '../units.js';
 import type { Answers, Heard, Question } from './protocol.js';

@@ -3,7 +3,7 @@ import { engineBands } from '../../../src/lib/bench/engine-bands.js';
 import { compute } from '../../../src/lib/bench/stand.js';
 import { LoopFilter } from '../../../src/lib/numeric/filter-with.js';
 import { measureSound } from '../../../src/lib/listening/measure-sound.js';
-import { renderPinkNoise } from '../../../src/lib/sounds/pink-noise.js';
+import { renderPinkNoise } from '../../../src/lib/sounds/test-signals/pink-noise.js';
 import { close } from '../../helpers/close.js';
 import { AIR, DEMO, IN_FRONT } from '../../helpers/demo-installations.js';
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { bandLevels } from '../../../src/lib/listening/band-levels.js';
 import { powerSpectrum } from '../../../src/lib/listening/power-spectrum.js';
 import { thirdOctaveBands } from '../../../src/lib/numeric/third-octave-bands.js';
-import { random } from '../../../src/lib/sounds/random.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { close } from '../../helpers/close.js';
 
 const RATE = 48000;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { KFilter, kWeighting, type Section } from '../../../src/lib/listening/k-weighting.js';
-import { random } from '../../../src/lib/sounds/random.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { close } from '../../helpers/close.js';
 
 function gainDb(sections: Section[], frequency: number, rate: number): number {

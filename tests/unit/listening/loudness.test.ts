@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { gatedLoudness } from '../../../src/lib/listening/gated-loudness.js';
 import { integratedLoudness, loopLoudness } from '../../../src/lib/listening/loudness.js';
-import { random } from '../../../src/lib/sounds/random.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { close } from '../../helpers/close.js';
 
 const RATE = 48000;

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { measureSound } from '../../../src/lib/listening/measure-sound.js';
 import { loopLoudness } from '../../../src/lib/listening/loudness.js';
 import { powerSpectrum, WINDOW } from '../../../src/lib/listening/power-spectrum.js';
-import { random } from '../../../src/lib/sounds/random.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { close } from '../../helpers/close.js';
 
 const RATE = 48000;

@@ -5,7 +5,7 @@ import { peak } from '../../../src/lib/listening/peak.js';
 import { powerSpectrum } from '../../../src/lib/listening/power-spectrum.js';
 import { thirdOctaveBands } from '../../../src/lib/numeric/third-octave-bands.js';
 import { type Engine, PRIME_MOVER } from '../../../src/lib/sounds/engine.js';
-import { filterLoop, section } from '../../../src/lib/sounds/filter-loop.js';
+import { filter, section } from '../../../src/lib/sounds/blocks/filter.js';
 import { renderEngine } from '../../../src/lib/sounds/render-engine.js';
 import { close } from '../../helpers/close.js';
 import { seam } from '../../helpers/seam.js';
@@ -24,8 +24,10 @@ function roughness(samples: Float32Array): number {
 
 /** Power of the envelope of 300 Hz … 3 kHz at a frequency, against the envelope's mean squared. */
 function modulation(loop: Float32Array, frequency: number): number {
-  const high = filterLoop(loop, section('highPass', 300, 0.7, RATE), RATE);
-  const envelope = filterLoop(high, section('lowPass', 3000, 0.7, RATE), RATE).map(Math.abs);
+  const high = filter(loop, section('highPass', 300, 0.7, RATE), { sampleRate: RATE, cyclic: true });
+  const envelope = filter(high, section('lowPass', 3000, 0.7, RATE), { sampleRate: RATE, cyclic: true }).map(
+    Math.abs
+  );
   const periods = Math.round((frequency * loop.length) / RATE);
   let [re, im, mean] = [0, 0, 0];
   envelope.forEach((x, i) => {

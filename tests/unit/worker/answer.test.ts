@@ -3,7 +3,7 @@ import { loopLoudness } from '../../../src/lib/listening/loudness.js';
 import { measureSound } from '../../../src/lib/listening/measure-sound.js';
 import { PRIME_MOVER } from '../../../src/lib/sounds/engine.js';
 import { renderHorn } from '../../../src/lib/sounds/horn.js';
-import { random } from '../../../src/lib/sounds/random.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { renderEngine } from '../../../src/lib/sounds/render-engine.js';
 import { Desk } from '../../../src/lib/worker/answer.js';
 import type { Heard, Question } from '../../../src/lib/worker/protocol.js';

@@ -1,6 +1,6 @@
 import type { SoundFigures } from '../../listening/sound-figures.js';
 import { PRIME_MOVER } from '../../sounds/engine.js';
-import { loopStretch } from '../../sounds/loop-stretch.js';
+import { loopStretch } from '../../sounds/recording/loop-stretch.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
 import type { BenchFile } from '../file/bench-file.js';

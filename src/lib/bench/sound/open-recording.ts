@@ -1,7 +1,7 @@
 import { decodeRecording } from '../../audio/decode-recording.js';
-import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../../sounds/check-recording.js';
-import { foldToMono } from '../../sounds/fold-to-mono.js';
-import { MIN_STRETCH } from '../../sounds/loop-stretch.js';
+import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../../sounds/recording/check-recording.js';
+import { foldToMono } from '../../sounds/recording/fold-to-mono.js';
+import { MIN_STRETCH } from '../../sounds/recording/loop-stretch.js';
 import type { Decibels, Hertz, Seconds } from '../../units.js';
 
 /** A fold to mono that cancels more than this is worth a warning. */

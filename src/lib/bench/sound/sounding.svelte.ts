@@ -1,6 +1,6 @@
 import { untrack } from 'svelte';
 import { ListeningRoom } from '../../audio/listening-room.js';
-import { MAX_STRETCH } from '../../sounds/check-recording.js';
+import { MAX_STRETCH } from '../../sounds/recording/check-recording.js';
 import type { Decibels } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
 import type { Bench, Stand } from '../bench.svelte.js';

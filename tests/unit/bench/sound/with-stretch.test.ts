@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { withStretch, type Recording } from '../../../../src/lib/bench/sound/open-recording.js';
-import { MAX_STRETCH } from '../../../../src/lib/sounds/check-recording.js';
-import { MIN_STRETCH } from '../../../../src/lib/sounds/loop-stretch.js';
-import { random } from '../../../../src/lib/sounds/random.js';
+import { MAX_STRETCH } from '../../../../src/lib/sounds/recording/check-recording.js';
+import { MIN_STRETCH } from '../../../../src/lib/sounds/recording/loop-stretch.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
 
 function recording(duration: number): Recording {
   return {

@@ -1,4 +1,4 @@
-import type { Hertz, Seconds } from '../units.js';
+import type { Hertz, Seconds } from '../../units.js';
 
 /** The shortest stretch that can be looped. */
 export const MIN_STRETCH: Seconds = 0.1;

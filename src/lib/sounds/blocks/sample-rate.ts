@@ -1,4 +1,4 @@
-import type { Hertz } from '../units.js';
+import type { Hertz } from '../../units.js';
 
 /**
  * The sample rate itself, if sounds can be rendered at it.

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { loopStretch } from '../../../src/lib/sounds/loop-stretch.js';
-import { random } from '../../../src/lib/sounds/random.js';
-import { close } from '../../helpers/close.js';
-import { seam } from '../../helpers/seam.js';
+import { loopStretch } from '../../../../src/lib/sounds/recording/loop-stretch.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { close } from '../../../helpers/close.js';
+import { seam } from '../../../helpers/seam.js';
 
 const RATE = 8000;
 const chance = random(3);

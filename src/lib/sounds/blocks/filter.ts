@@ -1,7 +1,8 @@
-import type { Hertz } from '../units.js';
+import type { Hertz } from '../../units.js';
+import type { Span } from './span.js';
 
 /** A second-order section, b0 + b1·z⁻¹ + b2·z⁻² over 1 + a1·z⁻¹ + a2·z⁻². */
-export interface LoopSection {
+export interface Section {
   b0: number;
   b1: number;
   b2: number;
@@ -21,7 +22,7 @@ export function section(
   frequency: Hertz,
   q: number,
   sampleRate: Hertz
-): LoopSection {
+): Section {
   const w = 2 * Math.PI * Math.min(0.45, frequency / sampleRate);
   const alpha = Math.sin(w) / (2 * q);
   const cos = Math.cos(w);
@@ -33,28 +34,29 @@ export function section(
 }
 
 /**
- * Steady state of a section that an endless loop runs through: adds `gain` times it to `sum`, or makes a new loop.
- * The section is first run over the last half second of the loop, so its output joins at the seam.
+ * Sends a signal through a section: adds `gain` times what comes out to `sum`, or makes a new array. In a loop the
+ * section is in its steady state, so that its output joins at the seam: it is first run over the last half second.
+ * Otherwise it starts from rest.
  */
-export function filterLoop(
-  loop: Float32Array,
-  { b0, b1, b2, a1, a2 }: LoopSection,
-  sampleRate: Hertz,
+export function filter(
+  signal: Float32Array,
+  { b0, b1, b2, a1, a2 }: Section,
+  { sampleRate, cyclic }: Pick<Span, 'sampleRate' | 'cyclic'>,
   gain = 1,
-  sum: Float32Array = new Float32Array(loop.length)
+  sum: Float32Array = new Float32Array(signal.length)
 ): Float32Array {
-  const length = loop.length;
+  const length = signal.length;
   let s1 = 0;
   let s2 = 0;
-  const settling = Math.round(SETTLING * sampleRate);
+  const settling = cyclic ? Math.round(SETTLING * sampleRate) : 0;
   for (let i = -settling; i < 0; i++) {
-    const x = loop[(((i % length) + length) % length) | 0];
+    const x = signal[(((i % length) + length) % length) | 0];
     const y = b0 * x + s1;
     s1 = b1 * x - a1 * y + s2;
     s2 = b2 * x - a2 * y;
   }
   for (let i = 0; i < length; i++) {
-    const x = loop[i];
+    const x = signal[i];
     const y = b0 * x + s1;
     s1 = b1 * x - a1 * y + s2;
     s2 = b2 * x - a2 * y;

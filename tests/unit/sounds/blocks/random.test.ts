@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { random } from '../../../src/lib/sounds/random.js';
-import { close } from '../../helpers/close.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { close } from '../../../helpers/close.js';
 
 const COUNT = 200_000;
 

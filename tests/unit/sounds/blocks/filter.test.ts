@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { filterLoop, section } from '../../../src/lib/sounds/filter-loop.js';
-import { random } from '../../../src/lib/sounds/random.js';
-import { close } from '../../helpers/close.js';
+import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { close } from '../../../helpers/close.js';
 
 const RATE = 48000;
 
@@ -9,7 +9,7 @@ const RATE = 48000;
 function gainDb(kind: 'lowPass' | 'highPass' | 'bandPass', frequency: number, q: number, at: number): number {
   const length = RATE / 10;
   const sine = Float32Array.from({ length }, (_, i) => Math.sin((2 * Math.PI * at * i) / RATE));
-  const out = filterLoop(sine, section(kind, frequency, q, RATE), RATE);
+  const out = filter(sine, section(kind, frequency, q, RATE), { sampleRate: RATE, cyclic: true });
   return 10 * Math.log10(out.reduce((sum, x) => sum + x * x, 0) / (length / 2));
 }
 
@@ -40,8 +40,8 @@ test('the output is the steady state: the loop three times over gives its third 
   const loop = Float32Array.from({ length: 3000 }, () => chance.gaussian());
   const three = new Float32Array(9000).map((_, i) => loop[i % 3000]);
   const resonator = section('bandPass', 300, 8, RATE);
-  const once = filterLoop(loop, resonator, RATE);
-  const thrice = filterLoop(three, resonator, RATE);
+  const once = filter(loop, resonator, { sampleRate: RATE, cyclic: true });
+  const thrice = filter(three, resonator, { sampleRate: RATE, cyclic: true });
   for (let i = 0; i < 3000; i += 7)
     close(once[i], thrice[6000 + i], { abs: 1e-6, because: 'what is left after half a second' });
 });
@@ -49,7 +49,7 @@ test('the output is the steady state: the loop three times over gives its third 
 test('with a sum, the output is added to it', () => {
   const loop = Float32Array.of(1, -1, 1, -1);
   const sum = Float32Array.of(5, 5, 5, 5);
-  const out = filterLoop(loop, section('highPass', 1000, 0.7, RATE), RATE, 2, sum);
+  const out = filter(loop, section('highPass', 1000, 0.7, RATE), { sampleRate: RATE, cyclic: true }, 2, sum);
   expect(out).toBe(sum);
   close(sum[0] - 5, 2, { abs: 1e-5, because: 'a high-pass passes half the sample rate' });
 });

@@ -1,4 +1,4 @@
-import type { Decibels } from '../units.js';
+import type { Decibels } from '../../units.js';
 
 export interface Folded {
   samples: Float32Array;

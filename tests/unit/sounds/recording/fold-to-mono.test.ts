@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { foldToMono } from '../../../src/lib/sounds/fold-to-mono.js';
-import { random } from '../../../src/lib/sounds/random.js';
-import { close } from '../../helpers/close.js';
+import { foldToMono } from '../../../../src/lib/sounds/recording/fold-to-mono.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { close } from '../../../helpers/close.js';
 
 const COUNT = 50_000;
 function noise(seed: number, size = 0.1): Float32Array {

@@ -5,7 +5,7 @@ import {
   checkRecording,
   MAX_DURATION,
   MAX_FILE_BYTES
-} from '../../../src/lib/sounds/check-recording.js';
+} from '../../../../src/lib/sounds/recording/check-recording.js';
 
 test('files of a size that can be opened pass', () => {
   expect(checkFileSize(1)).toBeNull();

@@ -1,8 +1,8 @@
-import { complexArray } from '../numeric/complex-array.js';
-import { RealFft } from '../numeric/fft.js';
-import type { Hertz, Seconds } from '../units.js';
-import { random } from './random.js';
-import { validSampleRate } from './sample-rate.js';
+import { complexArray } from '../../numeric/complex-array.js';
+import { RealFft } from '../../numeric/fft.js';
+import type { Hertz, Seconds } from '../../units.js';
+import { random } from '../blocks/random.js';
+import { validSampleRate } from '../blocks/sample-rate.js';
 
 const LOWEST: Hertz = 20;
 const HIGHEST: Hertz = 20000;

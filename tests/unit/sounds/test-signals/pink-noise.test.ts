@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { bandLevels } from '../../../src/lib/listening/band-levels.js';
-import { powerSpectrum } from '../../../src/lib/listening/power-spectrum.js';
-import { RealFft } from '../../../src/lib/numeric/fft.js';
-import { thirdOctaveBands } from '../../../src/lib/numeric/third-octave-bands.js';
-import { renderPinkNoise } from '../../../src/lib/sounds/pink-noise.js';
-import { close } from '../../helpers/close.js';
-import { seam } from '../../helpers/seam.js';
+import { bandLevels } from '../../../../src/lib/listening/band-levels.js';
+import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
+import { RealFft } from '../../../../src/lib/numeric/fft.js';
+import { thirdOctaveBands } from '../../../../src/lib/numeric/third-octave-bands.js';
+import { renderPinkNoise } from '../../../../src/lib/sounds/test-signals/pink-noise.js';
+import { close } from '../../../helpers/close.js';
+import { seam } from '../../../helpers/seam.js';
 
 const RATE = 48000;
 const noise = renderPinkNoise(5, RATE, 1);

@@ -1,4 +1,4 @@
-import type { Hertz, Seconds } from '../units.js';
+import type { Hertz, Seconds } from '../../units.js';
 
 /** Largest file that is opened at all. */
 export const MAX_FILE_BYTES = 200e6;

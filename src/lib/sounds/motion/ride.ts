@@ -1,0 +1,135 @@
+import type { Hertz, Seconds } from '../../units.js';
+import { leadingSpan, loopSpan, type Span } from '../blocks/span.js';
+import { validSampleRate } from '../blocks/sample-rate.js';
+import { checkKnobs } from '../knob.js';
+import type { MovingKind } from '../sound-kind.js';
+import { type Course, courseThrough } from './course.js';
+import { hasSettled, type Motion, settledAt, TICK, ticked } from './motion.js';
+
+/** About how long a loop lasts. */
+const LOOP: Seconds = 5;
+/** What sounds before a ride begins, so that filters and echoes are as they would be. */
+const RUN_UP: Seconds = 0.4;
+/** The end of a ride blends into the loop within this time. */
+const BLEND: Seconds = 0.25;
+/** A ride ends at the latest by now, however slow its spool is. */
+const LONGEST: Seconds = 14;
+
+/** A sound that is played once up to `loopFrom` (in samples) and goes round from there to its end. */
+export interface Ride {
+  samples: Float32Array;
+  loopFrom: number;
+}
+
+/** What any moving sound has beside its own knobs. */
+export interface Moving {
+  notch: number;
+  seed: number;
+}
+
+/**
+ * The seamless loop of a machine at its notch: the whole number of patterns that lasts nearest to five seconds,
+ * rounded to a sample.
+ * @throws RangeError for knobs or a sample rate out of range
+ */
+export function renderLoop<S extends Moving>(kind: MovingKind<S>, sound: S, sampleRate: Hertz): Float32Array {
+  const { course, span } = loopOf(kind, sound, sampleRate);
+  return kind.render(sound, course, span);
+}
+
+/**
+ * The way of a machine from how it runs now to its notch, and the loop there, in one piece. It begins exactly in the
+ * motion `from`, and comes to the loop at the beginning of a pattern.
+ *
+ * @param loop the loop of `renderLoop`, if it is at hand; it is copied
+ * @throws RangeError for knobs or a sample rate out of range
+ */
+export function renderRide<S extends Moving>(
+  kind: MovingKind<S>,
+  sound: S,
+  from: Motion,
+  sampleRate: Hertz,
+  loop = renderLoop(kind, sound, sampleRate)
+): Ride {
+  const { span } = loopOf(kind, sound, sampleRate);
+  const motions = settling(kind, sound, from);
+  const before = Math.round(RUN_UP / TICK);
+  const runUp = Array.from({ length: before }, (_, i) => earlier(from, (before - i) * TICK));
+  const way = motions.length - 1;
+  const ahead = Math.round(RUN_UP * sampleRate);
+  const course = courseThrough([...runUp, ...motions], sampleRate);
+  const length = Math.round(way * TICK * sampleRate);
+  const led = kind.render(sound, course, leadingSpan(ahead + length, span));
+
+  const samples = new Float32Array(length + loop.length);
+  samples.set(led.subarray(ahead));
+  samples.set(loop, length);
+  blend(samples, loop, length, Math.min(length, Math.round(BLEND * sampleRate)));
+  return { samples, loopFrom: length };
+}
+
+function loopOf<S extends Moving>(
+  kind: MovingKind<S>,
+  sound: S,
+  sampleRate: Hertz
+): { course: Course; span: Span } {
+  checkKnobs(kind.knobs, sound);
+  validSampleRate(sampleRate);
+  const rest = settledAt(kind.target(sound));
+  const pattern = rest.speed > 0 ? kind.patternTurns(sound) / rest.speed : 1;
+  const patterns = Math.max(1, Math.round(LOOP / pattern));
+  const length = Math.round(patterns * pattern * sampleRate);
+  // A loop of whole samples and whole patterns: its ticks are stretched by less than a sample in all.
+  const ticks = Math.max(1, Math.round((patterns * pattern) / TICK));
+  const turns = rest.speed > 0 ? patterns * kind.patternTurns(sound) : 0;
+  const motions = Array.from({ length: ticks + 1 }, (_, i) => ({
+    ...rest,
+    turns: (turns * i) / ticks,
+    seconds: (length / sampleRate) * (i / ticks)
+  }));
+  const course = { ...courseThrough(motions, sampleRate), samplesPerTick: length / ticks };
+  return { course, span: loopSpan(length, sampleRate, sound.seed) };
+}
+
+/** From this motion on until the machine has settled and a pattern begins; the last motion is that beginning. */
+function settling<S extends Moving>(kind: MovingKind<S>, sound: S, from: Motion): Motion[] {
+  const target = kind.target(sound);
+  const dynamics = kind.dynamics(sound);
+  const pattern = kind.patternTurns(sound);
+  const motions = [from];
+  const most = LONGEST / TICK;
+  let now = from;
+  while ((!hasSettled(now, target) && motions.length < most) || motions.length * TICK < 2 * BLEND) {
+    now = ticked(now, target, dynamics);
+    motions.push(now);
+  }
+  if (now.speed === 0) return motions;
+  for (;;) {
+    const before = now;
+    now = ticked(now, target, dynamics);
+    motions.push(now);
+    const begun = Math.floor(now.turns / pattern);
+    if (begun > Math.floor(before.turns / pattern)) return onPattern(motions, begun * pattern);
+  }
+}
+
+/** The same way, turned by less than a tick's worth in all, so that its last motion is at these turns. */
+function onPattern(motions: Motion[], turns: number): Motion[] {
+  const last = motions.length - 1;
+  const off = turns - motions[last].turns;
+  return motions.map((motion, i) => ({ ...motion, turns: motion.turns + (off * i) / last }));
+}
+
+function earlier(motion: Motion, seconds: Seconds): Motion {
+  return { ...motion, turns: motion.turns - motion.speed * seconds, seconds: motion.seconds - seconds };
+}
+
+/** Blends what leads up to the loop with the loop's own end: both are the same firings, so with equal gain. */
+function blend(samples: Float32Array, loop: Float32Array, end: number, width: number): void {
+  for (let i = 0; i < width; i++) {
+    const share = 0.5 - 0.5 * Math.cos((Math.PI * (i + 0.5)) / width);
+    const at = end - width + i;
+    samples[at] +=
+      share * (loop[(((loop.length - width + i) % loop.length) + loop.length) % loop.length] - samples[at]);
+  }
+}
