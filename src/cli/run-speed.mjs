@@ -7,12 +7,13 @@ import { medianMs } from './median-ms.mjs';
 import { orRefuse } from './refusal.mjs';
 import { root } from './root.mjs';
 
-/** @typedef {{ name: string, prepare: () => () => unknown }} SpeedCase */
+/** @typedef {{ name: string, sound?: number, prepare: () => () => unknown }} SpeedCase */
 
 const help = `npm run speed -- [--once]
 
 Takes the time of what the lab computes (tests/speed): the median in milliseconds, and as a multiple of an
-FFT taken in the same run, so that runs on different machines compare.
+FFT taken in the same run, so that runs on different machines compare; of sounds also how many times faster
+than they play they are made.
 
   --once   run everything one time only, to see that it runs
   --help   this text`;
@@ -46,7 +47,8 @@ async function measure(once) {
   for (const file of files.sort()) {
     /** @type {{ default: SpeedCase[] }} */
     const { default: cases } = await loadTypescript(`tests/speed/${file}`);
-    for (const { name, prepare } of cases) console.log(row(name, medianMs(prepare(), { once }), unit));
+    for (const { name, sound, prepare } of cases)
+      console.log(row(name, medianMs(prepare(), { once }), unit, sound));
   }
 }
 
@@ -54,8 +56,10 @@ async function measure(once) {
  * @param {string} name
  * @param {number} ms
  * @param {number} unit
+ * @param {number} [sound] seconds of sound that were made
  */
-function row(name, ms, unit) {
+function row(name, ms, unit, sound) {
+  const realTime = sound ? `   ${((sound * 1000) / ms).toFixed(0).padStart(5)} times real time` : '';
   const digits = ms < 10 ? 3 : 1;
-  return `${name.padEnd(42)} ${ms.toFixed(digits).padStart(9)} ms ${(ms / unit).toFixed(1).padStart(9)} ×`;
+  return `${name.padEnd(42)} ${ms.toFixed(digits).padStart(9)} ms ${(ms / unit).toFixed(1).padStart(9)} ×${realTime}`;
 }

@@ -3,6 +3,7 @@ import { openHarness } from '../helpers/harness.js';
 
 type Live = typeof import('./harness/live.js');
 type Knobs = typeof import('./harness/knobs.js');
+type Rides = typeof import('./harness/rides.js');
 type Same = typeof import('./harness/same.js');
 
 /** The programme ends at 1 kHz: whatever the recording of the live output holds above 8 kHz is a click. */
@@ -53,6 +54,18 @@ test('all knobs at once do not click', async ({ page }) => {
   note(figures);
   expect(figures.clickDb).toBeLessThan(INAUDIBLE_DB);
 });
+
+for (const sampleRate of [48000, 96000])
+  test(`the lever thrown up and down within a second does not click and does not stop, ${sampleRate} Hz`, async ({
+    page
+  }) => {
+    const figures = await (await openHarness<Rides>(page, 'rides')).thrown(sampleRate);
+    note(figures);
+    expect(figures.clickDb).toBeLessThan(INAUDIBLE_DB);
+    expect(figures.quietest).toBeGreaterThan(0.01);
+    // At full speed there are 41.6 humps a second; 2 ms for where a strong and a weak one cross the threshold.
+    expect(figures.shortestGap).toBeGreaterThan(1 / 41.6 - 0.002);
+  });
 
 test('switching between mounts that are alike changes nothing', async ({ page }) => {
   const differenceDb = await (await openHarness<Same>(page, 'same')).changeForTheSame('hear', 3);

@@ -135,16 +135,6 @@ test('another notch is another sound: the levels follow it', async ({ page, benc
     .toBeLessThan(0.8);
 });
 
-test('pink noise can be chosen, and the engine comes back at its notch', async ({ page, bench }) => {
-  await bench.open();
-  await page.getByRole('button', { name: 'Throttle up' }).click();
-  await page.getByRole('button', { name: 'pink noise' }).click();
-  await expect(bench.soundName).toHaveText('Pink noise');
-  await expect(page.getByRole('slider', { name: 'Throttle' })).toHaveCount(0);
-  await page.getByRole('button', { name: 'the prime mover' }).click();
-  await expect(page.getByRole('slider', { name: 'Throttle' })).toHaveAttribute('aria-valuenow', '5');
-});
-
 test('the volume is turned by keys; its arrows turn no size', async ({ page, bench }) => {
   await bench.open();
   await bench.play();

@@ -65,7 +65,7 @@ test('a whole evening’s use asks for nothing that the policy forbids', async (
   await expect(bench.soundName).toHaveText('mine.wav');
   await bench.picker.setInputFiles({ ...recording('none.mp3'), buffer: Buffer.from('no sound at all') });
   await expect(bench.recordingProblem).toBeVisible({ timeout: 12_000 });
-  await page.getByRole('button', { name: 'pink noise' }).click();
+  await bench.choose('Pink noise');
 
   // The speaker, the notes, every popover and every dialog.
   await bench.speaker.locator('summary').click();

@@ -24,7 +24,7 @@ test('a recording is opened by the picker, named, played and measured', async ({
   await bench.hear(2);
   await expect(bench.stage.locator('.level')).toContainText(/dB (louder|quieter)/);
   // Another sound and back: the recording is still there.
-  await page.getByRole('button', { name: 'pink noise' }).click();
+  await bench.choose('Pink noise');
   await page.getByRole('button', { name: 'your recording' }).click();
   await expect(bench.soundName).toHaveText('chuffs.wav');
   await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');

@@ -1,3 +1,7 @@
+import { refusal } from '../../src/lib/bench/refusal.js';
+import { checkSound } from '../../src/lib/sounds/check-sound.js';
+import { type GeneratedSound, knobsOfKind, SOUND_KIND_NAMES } from '../../src/lib/sounds/kinds.js';
+import type { SoundKnob } from '../../src/lib/sounds/knob.js';
 import fc from 'fast-check';
 import { LIMITS } from '../../src/lib/acoustics/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
@@ -65,9 +69,37 @@ const speaker: fc.Arbitrary<BenchSpeaker> = fc
   );
 
 const second = number(0, 40_000);
+/** Any value that a knob can be set to. */
+function anyValue(knob: SoundKnob): fc.Arbitrary<unknown> {
+  switch (knob.type) {
+    case 'number':
+      return knob.whole ? fc.integer({ min: knob.min, max: knob.max }) : number(knob.min, knob.max);
+    case 'choice':
+      return fc.constantFrom(...knob.options);
+    case 'switch':
+      return fc.boolean();
+    case 'chord':
+      return fc.array(fc.integer({ min: knob.lowest, max: knob.highest }), {
+        minLength: knob.fewest,
+        maxLength: knob.most
+      });
+  }
+}
+
+const arbitrarySound: fc.Arbitrary<GeneratedSound> = fc
+  .constantFrom(...SOUND_KIND_NAMES)
+  .chain((kind) =>
+    fc.record({
+      kind: fc.constant(kind),
+      name,
+      ...Object.fromEntries(Object.entries(knobsOfKind(kind)).map(([key, knob]) => [key, anyValue(knob)]))
+    })
+  )
+  .map((sound) => sound as unknown as GeneratedSound)
+  .filter((sound) => refusal(() => checkSound(sound)) === null);
+
 const sound: fc.Arbitrary<BenchSound> = fc.oneof(
-  fc.record({ kind: fc.constant('engine' as const), notch: fc.integer({ min: 0, max: 8 }) }),
-  fc.record({ kind: fc.constant('pinkNoise' as const) }),
+  arbitrarySound,
   fc
     .record({ kind: fc.constant('recording' as const), name: fc.string({ unit: 'binary', maxLength: 60 }) })
     .filter((one) => one.name.length <= 255),

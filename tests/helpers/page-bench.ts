@@ -31,6 +31,18 @@ export class BenchPage {
     return this.stands.nth(numeral - 1);
   }
 
+  /** Takes a sound of this name out of the drawer. */
+  async choose(name: string): Promise<void> {
+    await this.page.getByRole('button', { name: 'another sound' }).click();
+    const drawer = this.page.getByRole('dialog', { name: 'The sounds there are' });
+    await drawer
+      .locator('li button')
+      .filter({ has: this.page.getByText(name, { exact: true }) })
+      .click();
+    await expect(drawer).toBeHidden();
+    await expect(this.soundName).toHaveText(name);
+  }
+
   /** Hears a mount by its numeral key, on the page and in no field. */
   async hear(numeral: number): Promise<void> {
     await this.page.keyboard.press(`Digit${numeral}`);

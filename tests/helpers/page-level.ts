@@ -4,9 +4,10 @@ import { installationOf } from '../../src/lib/bench/file/installation-of.js';
 import type { Mount } from '../../src/lib/acoustics/mount.js';
 import { loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
-import { PRIME_MOVER } from '../../src/lib/sounds/engine.js';
+import type { MovingSound } from '../../src/lib/sounds/kinds.js';
 import { loopStretch } from '../../src/lib/sounds/recording/loop-stretch.js';
-import { renderEngine } from '../../src/lib/sounds/render-engine.js';
+import { usualSound } from '../../src/lib/sounds/roster.js';
+import { SoundBank } from '../../src/lib/worker/sound-bank.js';
 
 /** The rate at which the page opens its audio context where the machine lets it. */
 const SAMPLE_RATE = 48000;
@@ -24,7 +25,7 @@ export function levelInNode(mount: Mount, loop: Float32Array): number {
 
 /** The engine as the page renders it. */
 export function engineLoop(notch = 4): Float32Array {
-  return renderEngine(PRIME_MOVER, notch, SAMPLE_RATE);
+  return new SoundBank().loop({ ...(usualSound('diesel') as MovingSound), notch }, SAMPLE_RATE);
 }
 
 /** A recording of one channel at the rate of the page, looped as the page loops it. */

@@ -36,6 +36,14 @@ function listenToTheGraph() {
       buffer.set.call(this, value);
     }
   });
+  notes.starts = [];
+  const start = AudioBufferSourceNode.prototype.start;
+  AudioBufferSourceNode.prototype.start = function (...args) {
+    // When it sounds, by the clock of the page.
+    const ahead = Math.max(0, (args[0] ?? 0) - this.context.currentTime);
+    notes.starts.push(performance.now() + 1000 * ahead);
+    return start.apply(this, args);
+  };
   notes.longTasks = [];
   new PerformanceObserver((list) => {
     for (const entry of list.getEntries()) notes.longTasks.push(entry.duration);
@@ -174,6 +182,54 @@ try {
   console.log(
     `main thread for one step of a drag: ${share('TaskDuration')} ms (script ${share('ScriptDuration')}, style ${share('RecalcStyleDuration')}, layout ${share('LayoutDuration')}); ${longTasks.length} long tasks in ${MOVES} steps`
   );
+
+  /**
+   * Clicks what `find` gives and waits for the sound that begins by it.
+   * @param {string} find
+   */
+  const toSound = (find) =>
+    page.evaluate(
+      (selector) =>
+        new Promise((resolve) => {
+          const notes = /** @type {any} */ (window);
+          notes.starts.length = 0;
+          const began = performance.now();
+          /** @type {HTMLElement} */ (document.querySelector(selector)).click();
+          const look = () => (notes.starts.length ? resolve(notes.starts[0] - began) : setTimeout(look, 1));
+          look();
+        }),
+      find
+    );
+  const drawer = '[aria-label="The sounds there are"] li';
+  const sounds = await page.locator(drawer).count();
+  await page.evaluate((selector) => {
+    for (const [i, one] of document.querySelectorAll(selector).entries()) one.id = `sound-${i}`;
+  }, drawer);
+  /** @type {{ name: string | null, ms: number }[]} */
+  const chosen = [];
+  for (const i of [...Array(sounds - 1).keys(), 0].map((n) => (n + 1) % sounds)) {
+    const name = await page.locator(`#sound-${i} b`).textContent();
+    chosen.push({ name, ms: Number(await toSound(`#sound-${i} button`)) });
+    await page.waitForTimeout(900);
+  }
+  chosen.sort((a, b) => b.ms - a.ms);
+  console.log(
+    `a sound chosen to its beginning: ${spread(chosen.map(({ ms }) => ms))}; slowest: ${chosen
+      .slice(0, 3)
+      .map(({ name, ms }) => `${name} ${Math.round(ms)} ms`)
+      .join(', ')}`
+  );
+  await page.evaluate(() =>
+    document.querySelector('#sound-0 button')?.dispatchEvent(new MouseEvent('click'))
+  );
+  await page.waitForTimeout(1500);
+  /** @type {number[]} */
+  const levers = [];
+  for (let i = 0; i < 12; i++) {
+    levers.push(Number(await toSound(`[aria-label="Throttle ${i % 8 < 4 ? 'up' : 'down'}"]`)));
+    await page.waitForTimeout(700);
+  }
+  console.log(`lever to the beginning of its ride: ${spread(levers)}`);
 } finally {
   await browser.close();
   server?.close();

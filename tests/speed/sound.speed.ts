@@ -1,14 +1,43 @@
-import { PRIME_MOVER } from '../../src/lib/sounds/engine.js';
-import { renderPinkNoise } from '../../src/lib/sounds/test-signals/pink-noise.js';
-import { renderEngine } from '../../src/lib/sounds/render-engine.js';
+import { type GeneratedSound, isMoving, type MovingSound, movingKind } from '../../src/lib/sounds/kinds.js';
+import { settledAt } from '../../src/lib/sounds/motion/motion.js';
+import { renderRide } from '../../src/lib/sounds/motion/ride.js';
+import { LINESIDE, MACHINES, TEST_SIGNALS } from '../../src/lib/sounds/roster.js';
+import { SoundBank } from '../../src/lib/worker/sound-bank.js';
 import type { SpeedCase } from './speed-case.js';
 
 const SAMPLE_RATE = 48000;
 
-/** What the first press of play waits for. */
+const full = (sound: MovingSound): MovingSound => ({ ...sound, notch: 8 });
+
+/** A sound as the worker makes it when it is asked for the first time but for its alignment. */
+function made(name: string, sound: GeneratedSound): SpeedCase {
+  const bank = new SoundBank();
+  const seconds = bank.loop(sound, SAMPLE_RATE).length / SAMPLE_RATE;
+  let turn = 0;
+  // Another seed each time: a machine that is known is not made again.
+  const next = () => ({ ...sound, seed: (turn = (turn + 1) % 9000) }) as GeneratedSound;
+  return { name, sound: seconds, prepare: () => () => bank.loop(next(), SAMPLE_RATE) };
+}
+
+function ride(sound: MovingSound): SpeedCase {
+  const kind = movingKind(sound);
+  const from = settledAt(kind.target({ ...sound, notch: 0 }));
+  const make = () => renderRide(kind, full(sound), from, SAMPLE_RATE);
+  return {
+    name: `${sound.name}: ride from 0 to 8, and loop`,
+    sound: make().samples.length / SAMPLE_RATE,
+    prepare: () => make
+  };
+}
+
+/** What the first press of play waits for, what a moved lever waits for, and every other sound. */
 const cases: SpeedCase[] = [
-  { name: 'engine loop at notch 4', prepare: () => () => renderEngine(PRIME_MOVER, 4, SAMPLE_RATE) },
-  { name: 'pink noise, 10 s', prepare: () => () => renderPinkNoise(10, SAMPLE_RATE, 1) }
+  ...MACHINES.map((sound) => made(`${sound.name}: loop at 8, aligned`, full(sound))),
+  ...MACHINES.filter(({ kind }, i) => MACHINES.findIndex((one) => one.kind === kind) === i).map(ride),
+  made('run past, 30 s', { ...MACHINES[0], runPast: true }),
+  ...[...LINESIDE, ...TEST_SIGNALS]
+    .filter((sound) => !isMoving(sound))
+    .map((sound) => made(sound.name, sound))
 ];
 
 export default cases;

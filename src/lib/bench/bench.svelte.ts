@@ -3,7 +3,9 @@ import type { Installation } from '../acoustics/installation.js';
 import type { Mount } from '../acoustics/mount.js';
 import type { Speaker } from '../acoustics/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
-import type { BenchFile, Setup } from './file/bench-file.js';
+import { checkSound } from '../sounds/check-sound.js';
+import type { GeneratedSound } from '../sounds/kinds.js';
+import type { BenchFile, BenchSound, Setup } from './file/bench-file.js';
 import { demoBench } from './file/demo-bench.js';
 import { installationOf } from './file/installation-of.js';
 import { History } from './history.js';
@@ -132,8 +134,20 @@ export class Bench {
     this.#change({ ...this.#file, view: { ...this.#file.view, sameLoudness } }, 'same loudness');
   }
 
-  setSound(sound: BenchFile['sound']): void {
-    this.#change({ ...this.#file, sound }, 'sound');
+  /** Puts another sound on the bench. Changes of one `kind` that follow each other closely are one step to undo. */
+  setSound(sound: BenchSound, kind: string | null = null): void {
+    this.#change({ ...this.#file, sound }, kind);
+  }
+
+  /** Turns one knob of the generated sound. */
+  turnSound(key: string, value: unknown): string | null {
+    const { sound } = this.#file;
+    if (sound.kind === 'recording') return null;
+    const turned = { ...sound, [key]: value } as GeneratedSound;
+    return refusal(() => {
+      checkSound(turned);
+      this.#change({ ...this.#file, sound: turned }, `sound ${key}`);
+    });
   }
 
   setTemperature(temperatureC: DegreesCelsius): string | null {

@@ -31,7 +31,7 @@ export function engineBands(
 }
 
 /** |H|² on evenly spaced bins from 0. */
-function powerGain(
+export function powerGain(
   installation: Installation,
   air: Air,
   listener: Listener,

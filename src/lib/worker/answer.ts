@@ -2,24 +2,23 @@ import { peak } from '../listening/peak.js';
 import { loopLoudness } from '../listening/loudness.js';
 import { measureSound } from '../listening/measure-sound.js';
 import { LoopFilter } from '../numeric/filter-with.js';
-import { renderHorn } from '../sounds/horn.js';
-import { renderPinkNoise } from '../sounds/test-signals/pink-noise.js';
-import { renderEngine } from '../sounds/render-engine.js';
 import type { Hertz } from '../units.js';
-import type { Answers, Heard, Question } from './protocol.js';
+import type { Answers, Question } from './protocol.js';
+import { aligningGain, SoundBank } from './sound-bank.js';
 
-/** The noise is the same one every time. */
-const PINK_SEED = 1770;
-
-interface Kept {
+interface Sound {
   samples: Float32Array;
   sampleRate: Hertz;
+}
+
+interface Kept extends Sound {
   /** One filter a length of impulse response. */
   filters: Map<number, LoopFilter>;
 }
 
 /** Where questions are answered, and where the sounds lie that later questions are about. */
 export class Desk {
+  readonly #bank = new SoundBank();
   readonly #kept = new Map<string, Kept>();
 
   /**
@@ -28,42 +27,55 @@ export class Desk {
    */
   answer(question: Question): Answers[Question['kind']] {
     switch (question.kind) {
-      case 'engine':
-        return renderEngine(question.engine, question.notch, question.sampleRate);
-      case 'horn':
-        return renderHorn(question.sampleRate);
-      case 'pinkNoise':
-        return renderPinkNoise(question.seconds, question.sampleRate, PINK_SEED);
+      case 'sound':
+        return this.#bank.loop(question.sound, question.sampleRate);
+      case 'ride':
+        return this.#bank.ride(question.sound, question.from, question.sampleRate);
+      case 'blast':
+        return this.#bank.blast(question.signal, question.sampleRate);
       case 'keep': {
-        const { key, samples, sampleRate } = question;
-        allNumbers(samples, 'samples of a sound');
+        const { key, sampleRate, align } = question;
+        allNumbers(question.samples, 'samples of a sound');
+        const gain = align ? aligningGain(question.samples, sampleRate) : 1;
+        const samples = align ? question.samples.map((x) => gain * x) : question.samples;
         const figures = measureSound(samples, sampleRate);
         this.#kept.set(key, { samples, sampleRate, filters: new Map() });
-        return figures;
+        return { ...figures, gain };
       }
       case 'forget':
         this.#kept.delete(question.key);
         return null;
-      case 'heardThrough': {
-        const kept = this.#kept.get(question.key);
-        if (!kept) throw new Error(`no sound is kept under "${question.key}"`);
-        return question.impulseResponses.map((response) => heardThrough(kept, response));
-      }
+      case 'heardThrough':
+        return this.#through(question).map(({ samples, sampleRate }) => ({
+          loudness: loopLoudness(samples, sampleRate),
+          peak: peak(samples)
+        }));
+      case 'peaksThrough':
+        return this.#through(question).map(({ samples }) => peak(samples));
       default:
         throw new Error(`nothing here answers "${(question as { kind: string }).kind}"`);
     }
   }
+
+  /** A kept sound behind each of these impulse responses. */
+  #through({ key, impulseResponses }: { key: string; impulseResponses: Float32Array[] }): Sound[] {
+    const kept = this.#kept.get(key);
+    if (!kept) throw new Error(`no sound is kept under "${key}"`);
+    return impulseResponses.map((response) => ({
+      samples: through(kept, response),
+      sampleRate: kept.sampleRate
+    }));
+  }
 }
 
-function heardThrough(kept: Kept, response: Float32Array): Heard {
+function through({ samples, filters }: Kept, response: Float32Array): Float32Array {
   const taps = response.length;
   if (!(taps >= 1 && Number.isInteger(Math.log2(taps))))
     throw new RangeError(`length of an impulse response must be a power of two, got ${taps}`);
   allNumbers(response, 'samples of an impulse response');
-  let filter = kept.filters.get(taps);
-  if (!filter) kept.filters.set(taps, (filter = new LoopFilter(kept.samples, taps)));
-  const through = filter.through(response);
-  return { loudness: loopLoudness(through, kept.sampleRate), peak: peak(through) };
+  let filter = filters.get(taps);
+  if (!filter) filters.set(taps, (filter = new LoopFilter(samples, taps)));
+  return filter.through(response);
 }
 
 function allNumbers(samples: Float32Array, name: string): void {

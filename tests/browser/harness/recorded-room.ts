@@ -1,8 +1,6 @@
 import { AudioContext, AudioWorkletNode, addAudioWorkletModule } from 'standardized-audio-context';
 import { ListeningRoom } from '../../../src/lib/audio/listening-room.js';
 
-const SAMPLE_RATE = 48000;
-
 /** A live listening room whose output is recorded, frame by frame, before it goes to the device. */
 export interface RecordedRoom {
   room: ListeningRoom;
@@ -12,8 +10,8 @@ export interface RecordedRoom {
   finish(): Promise<Float32Array>;
 }
 
-export async function openRecordedRoom(branches: number): Promise<RecordedRoom> {
-  const context = new AudioContext({ sampleRate: SAMPLE_RATE, latencyHint: 'interactive' });
+export async function openRecordedRoom(branches: number, sampleRate = 48000): Promise<RecordedRoom> {
+  const context = new AudioContext({ sampleRate, latencyHint: 'interactive' });
   await context.resume();
   if (!addAudioWorkletModule) throw new Error('this browser has no audio worklet');
   await addAudioWorkletModule(context, new URL('./recorder.worklet.js', import.meta.url).href);
@@ -29,7 +27,7 @@ export async function openRecordedRoom(branches: number): Promise<RecordedRoom> 
   const wait = (seconds: number) => new Promise<void>((resolve) => setTimeout(resolve, seconds * 1000));
   return {
     room,
-    frame: () => Math.round(context.currentTime * SAMPLE_RATE),
+    frame: () => Math.round(context.currentTime * sampleRate),
     wait,
     finish: async () => {
       await wait(0.2);

@@ -1,3 +1,5 @@
+import type { MovingSound } from '../../../src/lib/sounds/kinds.js';
+import { usualSound } from '../../../src/lib/sounds/roster.js';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../src/lib/acoustics/speakers.js';
@@ -61,7 +63,9 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
   fc.boolean().map((on) => edit(`same loudness ${on}`, (b) => b.setSameLoudness(on))),
   fc
     .integer({ min: 0, max: 8 })
-    .map((notch) => edit(`notch ${notch}`, (b) => b.setSound({ kind: 'engine', notch }))),
+    .map((notch) =>
+      edit(`notch ${notch}`, (b) => b.setSound({ ...(usualSound('diesel') as MovingSound), notch }))
+    ),
   fc
     .oneof(fc.double(), fc.integer({ min: -45, max: 65 }))
     .map((t) => edit(`air ${t}`, (b) => b.setTemperature(t))),

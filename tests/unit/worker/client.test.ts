@@ -1,3 +1,4 @@
+import { usualSound } from '../../../src/lib/sounds/roster.js';
 import { describe, expect, test, vi } from 'vitest';
 import { LabClient } from '../../../src/lib/worker/client.js';
 import type { Asked, Question } from '../../../src/lib/worker/protocol.js';
@@ -37,7 +38,8 @@ function lab() {
   const worker = () => FakeWorker.made.at(-1)!;
   return { client, worker };
 }
-const horn = { kind: 'horn', sampleRate: 48000 } as const;
+const horn = { kind: 'blast', signal: 'five-note horn', sampleRate: 48000 } as const;
+const noise = { kind: 'sound', sound: usualSound('pinkNoise'), sampleRate: 8000 } as const;
 const forget = { kind: 'forget', key: 'x' } as const;
 const keep = (key: string, samples: Float32Array) =>
   ({ kind: 'keep', key, samples, sampleRate: 48000 }) as const;
@@ -68,14 +70,10 @@ describe('asking', () => {
 
   test('one question is with the worker at a time, the others keep their order', async () => {
     const { client, worker } = lab();
-    const all = [
-      client.ask(horn),
-      client.ask(forget),
-      client.ask({ kind: 'pinkNoise', sampleRate: 8000, seconds: 1 })
-    ];
-    expect(worker().kinds).toEqual(['horn']);
+    const all = [client.ask(horn), client.ask(forget), client.ask(noise)];
+    expect(worker().kinds).toEqual(['blast']);
     worker().answer('a');
-    expect(worker().kinds).toEqual(['horn', 'forget']);
+    expect(worker().kinds).toEqual(['blast', 'forget']);
     worker().answer('b');
     worker().answer('c');
     expect(await Promise.all(all)).toEqual(['a', 'b', 'c']);
@@ -97,13 +95,13 @@ describe('aborting', () => {
     const first = client.ask(horn);
     const stop = new AbortController();
     const second = client.ask(forget, { signal: stop.signal });
-    const third = client.ask({ kind: 'pinkNoise', sampleRate: 8000, seconds: 1 });
+    const third = client.ask(noise);
     stop.abort();
     await expect(second).rejects.toMatchObject({ name: 'AbortError' });
     worker().answer('a');
     worker().answer('c');
     expect([await first, await third]).toEqual(['a', 'c']);
-    expect(worker().kinds).toEqual(['horn', 'pinkNoise']);
+    expect(worker().kinds).toEqual(['blast', 'sound']);
   });
 
   test('an aborted question that is with the worker rejects at once; its late answer goes to nobody', async () => {
@@ -113,7 +111,7 @@ describe('aborting', () => {
     const second = client.ask(forget);
     stop.abort(new Error('changed my mind'));
     await expect(first).rejects.toThrow('changed my mind');
-    expect(worker().kinds).toEqual(['horn']);
+    expect(worker().kinds).toEqual(['blast']);
     worker().answer('late');
     worker().answer('own');
     expect(await second).toBe('own');
@@ -205,7 +203,7 @@ describe('a worker that dies', () => {
     worker().onerror!({ message: '' });
     await expect(kept).rejects.toThrow('has failed.');
     const next = client.ask(horn);
-    expect(worker().kinds).toEqual(['horn']);
+    expect(worker().kinds).toEqual(['blast']);
     worker().answer('a');
     expect(await next).toBe('a');
   });

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { PRIME_MOVER } from '../../../src/lib/sounds/engine.js';
+import { usualSound } from '../../../src/lib/sounds/roster.js';
 import type { Answered, Asked } from '../../../src/lib/worker/protocol.js';
 
 afterEach(() => vi.unstubAllGlobals());
@@ -24,7 +24,7 @@ test('a rendered sound is answered under its number and handed over', async () =
   const ask = await entry();
   const { answered, transfer } = ask({
     id: 7,
-    question: { kind: 'engine', engine: PRIME_MOVER, notch: 0, sampleRate: 8000 }
+    question: { kind: 'sound', sound: usualSound('diesel'), sampleRate: 8000 }
   });
   expect(answered.id).toBe(7);
   const samples = (answered as { result: Float32Array }).result;

@@ -1,7 +1,14 @@
 import * as v from 'valibot';
 import { LIMITS } from '../../acoustics/check-installation.js';
-import { BENCH_FORMAT, BENCH_VERSION } from './bench-file.js';
+import { BENCH_FORMAT, BENCH_VERSION, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
+import { soundEntries } from './sound-schema.js';
+
+/** The one engine there was before there was a roster. */
+export interface OldEngine {
+  kind: 'engine';
+  notch: number;
+}
 
 /**
  * Every message is the end of a sentence that begins with the place in the file (bench-file-sentence.ts).
@@ -34,6 +41,11 @@ const name = v.pipe(
 );
 const oneOf = <const T extends readonly (string | number)[]>(options: T) =>
   v.picklist(options, `must be ${options.map((option) => JSON.stringify(option)).join(' or ')}`);
+
+const notch = v.pipe(
+  finite,
+  v.check((x) => Number.isInteger(x) && x >= 0 && x <= 8, 'must be a whole number from 0 to 8')
+);
 
 /** A choice between objects by one of their keys; `fallback` is taken where the key is absent. */
 const outline = <S extends 'rectangle' | 'ellipse'>(fallback: S) => {
@@ -144,33 +156,22 @@ const setup = object({
   )
 });
 
+/** Every generated sound, an engine as it was called once, and the user's own file. */
+const sounds = [
+  ...soundEntries(name).map(strict),
+  strict({ kind: v.literal('engine'), notch: v.optional(notch, 4) }),
+  strict({
+    kind: v.literal('recording'),
+    name: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
+    from: v.optional(within([0, 86400], 's')),
+    until: v.optional(within([0, 86400], 's'))
+  })
+];
 const sound = v.pipe(
   v.unknown(),
   noList,
-  v.variant(
-    'kind',
-    [
-      strict({
-        kind: v.literal('engine'),
-        notch: v.optional(
-          v.pipe(
-            finite,
-            v.check((x) => Number.isInteger(x) && x >= 0 && x <= 8, 'must be a whole number from 0 to 8')
-          ),
-          4
-        )
-      }),
-      strict({ kind: v.literal('pinkNoise') }),
-      strict({
-        kind: v.literal('recording'),
-        name: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
-        from: v.optional(within([0, 86400], 's')),
-        until: v.optional(within([0, 86400], 's'))
-      })
-    ],
-    choice
-  )
-);
+  v.variant('kind', sounds as v.VariantOptions<'kind'>, choice)
+) as unknown as v.GenericSchema<unknown, BenchSound | OldEngine>;
 
 /** The bench file as it may be written; what depends on its neighbours is filled in by bench-defaults.ts. */
 export const benchFileSchema = object({
@@ -187,7 +188,7 @@ export const benchFileSchema = object({
     }),
     {}
   ),
-  sound: v.optional(sound, { kind: 'engine' }),
+  sound: v.optional(sound, { kind: 'diesel' }),
   view: v.optional(
     object({
       heard: v.optional(place, 0),

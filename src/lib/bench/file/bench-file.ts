@@ -2,6 +2,7 @@ import type { Air } from '../../acoustics/air.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Mount } from '../../acoustics/mount.js';
 import type { Motor, Speaker } from '../../acoustics/speaker.js';
+import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Seconds } from '../../units.js';
 
 /** What `format` says in every bench file. */
@@ -23,13 +24,16 @@ export interface Setup {
   notes: string;
 }
 
+/** A file of the user's own, and the stretch of it that plays; without one it is the first minute. */
+export interface BenchRecording {
+  kind: 'recording';
+  name: string;
+  from?: Seconds;
+  until?: Seconds;
+}
+
 /** The sound on the bench. A recording is named, not held: the file stays small and private. */
-export type BenchSound =
-  /** The generated engine at a notch, 0 (idle) … 8. */
-  | { kind: 'engine'; notch: number }
-  | { kind: 'pinkNoise' }
-  /** A file of the user's own, and the stretch of it that plays; without one it is the first minute. */
-  | { kind: 'recording'; name: string; from?: Seconds; until?: Seconds };
+export type BenchSound = GeneratedSound | BenchRecording;
 
 /** How the page shows it; the numbers are places in `setups`, counted from 0. */
 export interface BenchView {

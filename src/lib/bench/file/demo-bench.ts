@@ -1,4 +1,5 @@
 import { SPEAKERS } from '../../acoustics/speakers.js';
+import { usualSound } from '../../sounds/roster.js';
 import type { BenchFile } from './bench-file.js';
 
 /**
@@ -36,7 +37,7 @@ export function demoBench(): BenchFile {
       }
     ],
     listener: { angleDeg: 0, plane: 'width' },
-    sound: { kind: 'engine', notch: 4 },
+    sound: usualSound('diesel'),
     view: { heard: 0, measuredAgainst: 0, inches: false, sameLoudness: false }
   };
 }

@@ -1,4 +1,6 @@
 import * as v from 'valibot';
+import { checkSound } from '../../sounds/check-sound.js';
+import { refusal } from '../refusal.js';
 import { withDefaults } from './bench-defaults.js';
 import { BenchFileError } from './bench-file-error.js';
 import { BENCH_FILE_LIMITS } from './bench-file-limits.js';
@@ -74,6 +76,11 @@ function checkOrder({ setups, view, sound }: CheckedBenchFile): void {
       throw new BenchFileError(
         `view.${key} must be a place in setups, 0 … ${setups.length - 1}, got ${view[key]}`
       );
+  if (sound.kind !== 'recording' && sound.kind !== 'engine') {
+    // What the knobs say of one another.
+    const problem = refusal(() => checkSound(sound));
+    if (problem) throw new BenchFileError(`sound: ${problem}`);
+  }
   if (sound.kind !== 'recording' || sound.until === undefined) return;
   const from = sound.from ?? 0;
   if (sound.until <= from)

@@ -1,6 +1,14 @@
 import { BENCH_FILE_LIMITS } from './bench-file-limits.js';
 import { BenchFileError } from './bench-file-error.js';
-import { BENCH_FORMAT, BENCH_VERSION, type BenchFile, type BenchSpeaker, type Setup } from './bench-file.js';
+import {
+  BENCH_FORMAT,
+  BENCH_VERSION,
+  type BenchFile,
+  type BenchSound,
+  type BenchSpeaker,
+  type Setup
+} from './bench-file.js';
+import { knobsOfKind } from '../../sounds/kinds.js';
 import { readBenchFile } from './read-bench-file.js';
 
 /**
@@ -27,9 +35,14 @@ function inOrder(bench: BenchFile): unknown {
     speakers: Object.fromEntries(Object.entries(speakers).map(([key, one]) => [key, speakerInOrder(one)])),
     setups: setups.map(setupInOrder),
     listener: ordered(listener, ['angleDeg', 'plane', 'distance']),
-    sound: ordered(sound, ['kind', 'notch', 'name', 'from', 'until']),
+    sound: ordered(sound, soundKeys(sound)),
     view: ordered(view, ['heard', 'measuredAgainst', 'inches', 'sameLoudness'])
   };
+}
+
+function soundKeys(sound: BenchSound): string[] {
+  const own = sound.kind === 'recording' ? ['from', 'until'] : Object.keys(knobsOfKind(sound.kind));
+  return ['kind', 'name', ...own];
 }
 
 const sizes = ['kind', 'shape', 'length', 'width', 'height', 'diameter', 'depth', 'ends', 'offset'];

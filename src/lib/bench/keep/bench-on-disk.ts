@@ -1,3 +1,4 @@
+import { download } from '../download.js';
 import { BenchFileError } from '../file/bench-file-error.js';
 import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 
@@ -61,7 +62,7 @@ export async function saveText(
       : undefined);
   if (to === null) return null;
   if (to === undefined) {
-    download(text, fileName);
+    download(text, 'application/json', fileName);
     return { name: fileName, handle: null };
   }
   const writing = await to.createWritable();
@@ -85,16 +86,6 @@ export async function textOfBench(file: File): Promise<string> {
   } catch (error) {
     throw new BenchFileError('the file cannot be read; perhaps it was moved or deleted', { cause: error });
   }
-}
-
-function download(text: string, fileName: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  // The browser reads the address a little later.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
 /** What a picker gives; null where the user closed it. */

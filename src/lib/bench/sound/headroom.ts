@@ -3,14 +3,34 @@ import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
+import { powerGain } from '../engine-bands.js';
 import { reachOfKnobs } from '../reach-of-knobs.js';
 import { filterFor } from '../stand.js';
+import type { SoundFigures } from '../../listening/sound-figures.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
  * between the probed ones and peaks between samples.
  */
 export const SAFE_PEAK = 0.85;
+
+/**
+ * The most that the bench is turned up. Nearly every sound, aligned in loudness, has room for this; only what comes
+ * in short bursts is played softer. So the bench stays as loud when another sound is chosen.
+ */
+export const USUAL_GAIN = 0.5;
+
+/** Of all sizes, so many are tried in earnest: those behind which a sound has the most power. */
+const PROBED = 5;
+
+/** So many peaks are remembered. */
+const REMEMBERED = 200;
+
+/** A sound that the worker keeps. */
+export interface KeptSound {
+  key: string;
+  figures: SoundFigures;
+}
 
 /** The mounts whose knobs the headroom must allow for, and where they are heard. */
 export interface Reach {
@@ -32,28 +52,41 @@ export class Headroom {
     this.#lab = lab;
   }
 
-  /** `together`: keys of kept loops, one list of alternatives for each sound that can play at the same time. */
-  async gain(reach: Reach, together: string[][]): Promise<number> {
+  /** `together`: kept sounds, one list of alternatives for each that can play at the same time. */
+  async gain(reach: Reach, together: KeptSound[][]): Promise<number> {
     const probes = reach.installations.flatMap(reachOfKnobs);
     const mark = JSON.stringify([probes, reach.air, reach.listener, reach.sampleRate]);
-    let filters: Float32Array[] | null = null;
     let peak = 0;
     for (const alternatives of together) {
       let loudest = 0;
-      for (const key of alternatives) {
-        let known = this.#peaks.get(key + mark);
+      for (const sound of alternatives) {
+        let known = this.#peaks.get(sound.key + mark);
         if (known === undefined) {
-          filters ??= probes.map(
-            (probe) => filterFor(probe, reach.air, reach.listener, reach.sampleRate).impulseResponse
-          );
-          const heard = await this.#lab.ask({ kind: 'heardThrough', key, impulseResponses: filters });
-          known = Math.max(0, ...heard.map((one) => one.peak));
-          this.#peaks.set(key + mark, known);
+          known = await this.#peak(sound, probes, reach);
+          if (this.#peaks.size >= REMEMBERED) this.#peaks.clear();
+          this.#peaks.set(sound.key + mark, known);
         }
         loudest = Math.max(loudest, known);
       }
       peak += loudest;
     }
-    return peak > 0 ? SAFE_PEAK / peak : 0;
+    return peak > 0 ? Math.min(USUAL_GAIN, SAFE_PEAK / peak) : 0;
+  }
+
+  /** The highest peak behind those probes that let most of the sound's power through. */
+  async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
+    const { air, listener, sampleRate } = reach;
+    const { power, binWidth } = figures;
+    const strongest = probes
+      .map((probe) => {
+        const gain = powerGain(probe, air, listener, power.length, binWidth);
+        return { probe, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) };
+      })
+      .sort((a, b) => b.through - a.through)
+      .slice(0, PROBED);
+    const impulseResponses = strongest.map(
+      ({ probe }) => filterFor(probe, air, listener, sampleRate).impulseResponse
+    );
+    return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
   }
 }

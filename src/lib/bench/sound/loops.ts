@@ -1,79 +1,116 @@
 import type { SoundFigures } from '../../listening/sound-figures.js';
-import { PRIME_MOVER } from '../../sounds/engine.js';
+import type { Signal } from '../../sounds/driving.js';
+import type { MovingSound } from '../../sounds/kinds.js';
+import type { Motion } from '../../sounds/motion/motion.js';
+import type { Ride } from '../../sounds/motion/ride.js';
 import { loopStretch } from '../../sounds/recording/loop-stretch.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
-import type { BenchFile } from '../file/bench-file.js';
+import type { BenchSound } from '../file/bench-file.js';
 import type { Recording } from './open-recording.js';
 
 /** A loop that plays, and what was measured of it. The worker keeps a copy under the same key. */
 export interface Loop {
   key: string;
+  sound: BenchSound;
   samples: Float32Array;
+  sampleRate: Hertz;
   figures: SoundFigures;
 }
 
-/** The notch at which an engine is loudest. */
-export const LOUDEST_NOTCH = 8;
+/** What the cord blows, and the key under which the worker keeps it. */
+export interface Blast extends Ride {
+  key: string;
+  figures: SoundFigures;
+}
 
-const PINK_NOISE_SECONDS = 5;
+/** So many loops are kept; the one used longest ago is forgotten. */
+const KEPT = 8;
 
-/** Fetches loops: each is rendered once, kept by the worker, and forgotten when a recording's stretch moves on. */
+/** Fetches loops: each is rendered once, kept by the worker, and forgotten when others have taken its place. */
 export class Loops {
   #lab: LabClient;
   #known = new Map<string, Promise<Loop>>();
+  #blasts = new Map<string, Promise<Blast>>();
 
   constructor(lab: LabClient) {
     this.#lab = lab;
   }
 
   /** The loop of what the bench file names; null for a recording that is not open (any more). */
-  async of(sound: BenchFile['sound'], recording: Recording | null, sampleRate: Hertz): Promise<Loop | null> {
-    switch (sound.kind) {
-      case 'engine':
-        return this.engine(sound.notch, sampleRate);
-      case 'pinkNoise':
-        return this.#keep(`pink noise ${sampleRate}`, sampleRate, () =>
-          this.#lab.ask({ kind: 'pinkNoise', sampleRate, seconds: PINK_NOISE_SECONDS })
-        );
-      case 'recording': {
-        if (!recording) return null;
-        const { id, samples, start, end } = recording;
-        const key = `recording ${id} ${start} ${end}`;
-        return this.#keep(key, sampleRate, async () => loopStretch(samples, sampleRate, start, end));
-      }
-    }
+  async of(sound: BenchSound, recording: Recording | null, sampleRate: Hertz): Promise<Loop | null> {
+    if (sound.kind !== 'recording')
+      return this.#keep(sound, keyOf(sound, sampleRate), sampleRate, () =>
+        this.#lab.ask({ kind: 'sound', sound, sampleRate })
+      );
+    if (!recording) return null;
+    const { id, samples, start, end } = recording;
+    const key = `recording ${id} ${start} ${end}`;
+    return this.#keep(sound, key, sampleRate, async () => loopStretch(samples, sampleRate, start, end));
   }
 
-  engine(notch: number, sampleRate: Hertz): Promise<Loop> {
-    return this.#keep(`engine ${notch} ${sampleRate}`, sampleRate, () =>
-      this.#lab.ask({ kind: 'engine', engine: PRIME_MOVER, notch, sampleRate })
+  /** A machine's way to its notch, and the loop that it ends in. */
+  async ride(
+    sound: MovingSound,
+    from: Motion,
+    sampleRate: Hertz
+  ): Promise<{ ride: Ride; loop: Promise<Loop> }> {
+    const ride = await this.#lab.ask({ kind: 'ride', sound, from, sampleRate });
+    const loop = this.#keep(sound, keyOf(sound, sampleRate), sampleRate, async () =>
+      ride.samples.slice(ride.loopFrom)
     );
+    return { ride, loop };
   }
 
-  horn(sampleRate: Hertz): Promise<Loop> {
-    return this.#keep(`horn ${sampleRate}`, sampleRate, () => this.#lab.ask({ kind: 'horn', sampleRate }));
-  }
-
-  /** Forgets every stretch of a recording but the one that plays: to be called when it has taken its place. */
-  forgetStretchesBut(key: string): void {
-    for (const other of this.#known.keys()) {
-      if (!other.startsWith('recording') || other === key) continue;
-      this.#known.delete(other);
-      // A worker that died has forgotten it already; its death is told elsewhere.
-      this.#lab.ask({ kind: 'forget', key: other }).catch(() => undefined);
-    }
-  }
-
-  #keep(key: string, sampleRate: Hertz, render: () => Promise<Float32Array>): Promise<Loop> {
-    const known = this.#known.get(key);
+  /** What the cord blows. */
+  blast(signal: Signal, sampleRate: Hertz): Promise<Blast> {
+    const key = `${signal} ${sampleRate}`;
+    const known = this.#blasts.get(key);
     if (known) return known;
+    const blast = this.#lab.ask({ kind: 'blast', signal, sampleRate }).then(async (ride) => {
+      const figures = await this.#lab.ask({ kind: 'keep', key, samples: ride.samples, sampleRate });
+      return { ...ride, key, figures };
+    });
+    this.#blasts.set(key, blast);
+    blast.catch(() => this.#blasts.delete(key));
+    return blast;
+  }
+
+  #keep(
+    sound: BenchSound,
+    key: string,
+    sampleRate: Hertz,
+    render: () => Promise<Float32Array>
+  ): Promise<Loop> {
+    const known = this.#known.get(key);
+    if (known) {
+      this.#known.delete(key);
+      this.#known.set(key, known);
+      return known;
+    }
     const loop = render().then(async (samples): Promise<Loop> => {
-      const figures = await this.#lab.ask({ kind: 'keep', key, samples, sampleRate });
-      return { key, samples, figures };
+      // What is generated is aligned in loudness already.
+      const align = sound.kind === 'recording';
+      const { gain, ...figures } = await this.#lab.ask({ kind: 'keep', key, samples, sampleRate, align });
+      return { key, sound, samples: align ? samples.map((x) => gain * x) : samples, sampleRate, figures };
     });
     this.#known.set(key, loop);
     loop.catch(() => this.#known.delete(key));
+    this.#forgetOldest();
     return loop;
   }
+
+  #forgetOldest(): void {
+    for (const oldest of this.#known.keys()) {
+      if (this.#known.size <= KEPT) return;
+      this.#known.delete(oldest);
+      // A worker that died has forgotten it already; its death is told elsewhere.
+      this.#lab.ask({ kind: 'forget', key: oldest }).catch(() => undefined);
+    }
+  }
+}
+
+/** All that a generated sound depends on; its name is not among it. */
+function keyOf(sound: BenchSound, sampleRate: Hertz): string {
+  return JSON.stringify([{ ...sound, name: '' }, sampleRate]);
 }

@@ -1,5 +1,10 @@
 import { decodeRecording } from '../../audio/decode-recording.js';
-import { checkRecording, MAX_DURATION, MAX_FILE_BYTES, MAX_STRETCH } from '../../sounds/recording/check-recording.js';
+import {
+  checkRecording,
+  MAX_DURATION,
+  MAX_FILE_BYTES,
+  MAX_STRETCH
+} from '../../sounds/recording/check-recording.js';
 import { foldToMono } from '../../sounds/recording/fold-to-mono.js';
 import { MIN_STRETCH } from '../../sounds/recording/loop-stretch.js';
 import type { Decibels, Hertz, Seconds } from '../../units.js';

@@ -1,20 +1,33 @@
 import { untrack } from 'svelte';
 import { ListeningRoom } from '../../audio/listening-room.js';
 import { MAX_STRETCH } from '../../sounds/recording/check-recording.js';
-import type { Decibels } from '../../units.js';
+import type { Decibels, Hertz, Seconds } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
+import type { Signal } from '../../sounds/driving.js';
+import { isMoving } from '../../sounds/kinds.js';
 import type { Bench, Stand } from '../bench.svelte.js';
+import type { BenchSound } from '../file/bench-file.js';
 import { Headroom, type Reach } from './headroom.js';
 import { Levels } from './levels.svelte.js';
-import { Loops, LOUDEST_NOTCH, type Loop } from './loops.js';
+import { Loops, type Loop } from './loops.js';
 import { openRecording, withStretch, type Recording } from './open-recording.js';
+import { Running } from './running.js';
 import { sentence } from '../words/sentence.js';
 
 /** A mount that cannot be built is silent. */
 const SILENT_FILTER = new Float32Array(2048);
 
-/** How long a sound must stay chosen before it is fetched. */
+/** One change is followed at once; of changes that come faster than this, only one that stays for so long. */
 const SETTLING_MS = 80;
+
+/** A loop begins so long after it was asked for, so that its beginning is known to the sample. */
+const NOTICE: Seconds = 0.03;
+
+/** And a ride after this time, in which it is made; if that takes longer, it begins where it would be by then. */
+const RENDERING: Seconds = 0.18;
+
+/** The notch at which a machine is loudest. */
+const LOUDEST_NOTCH = 8;
 
 /** The slider is a rough loudness scale: half-way down is about 12 dB less. */
 function volumeGain(volume: number): number {
@@ -46,6 +59,8 @@ export class Sounding {
   #loops: Loops;
   #levels: Levels;
   #headroom: Headroom;
+  #running = new Running();
+  #changedAt = -Infinity;
   #gain = $state<number | null>(null);
   #room: ListeningRoom | null = null;
   /** The loop that the graph plays. */
@@ -88,30 +103,51 @@ export class Sounding {
     $effect(() => {
       const { sound } = this.#bench.file;
       const [recording, sampleRate] = [this.recording, this.#bench.sampleRate];
+      const now = performance.now();
+      const hasty = now - this.#changedAt < 2 * SETTLING_MS;
+      this.#changedAt = now;
       let stale = false;
-      const tellUnlessStale = (error: unknown): void => {
-        if (!stale) this.#tell(error);
-      };
       const fetch = async (): Promise<void> => {
         // A lever on its way renders nothing at the notches it only passes.
-        if (untrack(() => this.loop)) await new Promise((resolve) => setTimeout(resolve, SETTLING_MS));
+        if (hasty) await new Promise((resolve) => setTimeout(resolve, SETTLING_MS));
         if (stale) return;
-        const loop = await this.#loops.of(sound, recording, sampleRate);
+        const ridden = await this.#ride(sound, sampleRate, () => stale);
+        if (stale) return;
+        const loop = ridden ?? (await this.#loops.of(sound, recording, sampleRate));
         if (stale) return;
         this.loop = loop;
-        if (loop) return this.#loops.forgetStretchesBut(loop.key);
+        if (loop) return;
         // A recording whose file is not open: nothing of another sound may go on under its name.
         this.#levels.forget();
         if (this.playing) this.stop();
       };
-      fetch().catch(tellUnlessStale);
+      fetch().catch((error: unknown) => {
+        if (!stale) this.#tell(error);
+      });
       return () => (stale = true);
     });
 
     $effect(() => {
-      if (!this.loop || !this.playing || this.loop === this.#sounded) return;
-      this.#sounded = this.loop;
-      this.#room?.setSound(this.loop.samples);
+      const { loop } = this;
+      if (!loop || !this.playing || loop === this.#sounded) return;
+      let stale = false;
+      // Its gain first: nothing is ever played louder than the bench has room for. A lever that can go higher is
+      // asked about while it plays, and takes longer to get there.
+      untrack(() => this.#findGain(loop, this.#reach(), false)).then((gain) => {
+        if (stale) return;
+        if (this.#gain === null || gain < this.#gain) this.#gain = gain;
+        this.#exchange(loop);
+      }, this.#tell);
+      return () => (stale = true);
+    });
+
+    $effect(() => {
+      const signal = signalOf(this.#bench.file.sound);
+      const { sampleRate } = this.#bench;
+      if (!this.playing) return;
+      this.#loops
+        .blast(signal, sampleRate)
+        .then(({ samples, loopFrom }) => this.#room?.setHorn(samples, loopFrom), this.#tell);
     });
 
     $effect(() => {
@@ -135,7 +171,7 @@ export class Sounding {
       const tellUnlessStale = (error: unknown): void => {
         if (!stale) this.#tell(error);
       };
-      this.#findGain(this.loop, this.#reach()).then((gain) => {
+      this.#findGain(this.loop, this.#reach(), true).then((gain) => {
         if (!stale) this.#gain = gain;
       }, tellUnlessStale);
       return () => (stale = true);
@@ -214,12 +250,10 @@ export class Sounding {
   chooseStretch(start: number, end: number): void {
     if (!this.recording) return;
     const chosen = withStretch(this.recording, start, end);
-    this.#bench.setSound({
-      kind: 'recording',
-      name: chosen.name,
-      from: chosen.start,
-      until: chosen.end
-    });
+    this.#bench.setSound(
+      { kind: 'recording', name: chosen.name, from: chosen.start, until: chosen.end },
+      'stretch'
+    );
   }
 
   async close(): Promise<void> {
@@ -267,11 +301,11 @@ export class Sounding {
     const loop = await this.#loops.of(sound, this.recording, bench.sampleRate);
     if (!loop) throw new Error('Choose a sound first: your recording is not open any more.');
     this.loop = loop;
-    this.#gain = await this.#findGain(loop, this.#reach());
+    this.#gain = await this.#findGain(loop, this.#reach(), true);
     bench.stands.forEach(this.#setBranch);
-    room.setHorn((await this.#loops.horn(bench.sampleRate)).samples);
-    this.#sounded = loop;
-    room.setSound(loop.samples, { fade: 0 });
+    const blast = await this.#loops.blast(signalOf(sound), bench.sampleRate);
+    room.setHorn(blast.samples, blast.loopFrom);
+    this.#exchange(loop, 0);
     room.setBenchGain(this.#gain, 0);
     room.setVolume(volumeGain(this.volume));
     room.hear(view.heard);
@@ -283,12 +317,48 @@ export class Sounding {
     return { installations, air: file.air, listener: file.listener, sampleRate };
   }
 
-  /** The gain for this loop with the horn on top of it. An engine's loudest notch always counts. */
-  async #findGain(loop: Loop, reach: Reach): Promise<number> {
-    const keys = [loop.key];
-    if (loop.key.startsWith('engine'))
-      keys.push((await this.#loops.engine(LOUDEST_NOTCH, reach.sampleRate)).key);
-    const horn = await this.#loops.horn(reach.sampleRate);
-    return this.#headroom.gain(reach, [keys, [horn.key]]);
+  /** Fades to a loop, and notes when it begins. */
+  #exchange(loop: Loop, fade?: number): void {
+    const room = this.#room;
+    if (!room) return;
+    this.#sounded = loop;
+    const at = room.now + NOTICE;
+    room.setSound(loop.samples, { at, ...(fade !== undefined && { fade }) });
+    const { sound } = loop;
+    if (isMoving(sound) && !sound.runPast)
+      this.#running.loop(sound, at, loop.samples.length / loop.sampleRate);
+    else this.#running.stop();
   }
+
+  /** Where the machine that sounds has its lever moved, it rides there; null where this is another sound. */
+  async #ride(sound: BenchSound, sampleRate: Hertz, stale: () => boolean): Promise<Loop | null> {
+    const room = this.#room;
+    if (!room || !untrack(() => this.playing) || !isMoving(sound)) return null;
+    const at = room.now + RENDERING;
+    const from = this.#running.motionFor(sound, at);
+    if (!from) return null;
+    const { ride, loop } = await this.#loops.ride(sound, from, sampleRate);
+    if (stale()) return null;
+    const { samples, loopFrom } = ride;
+    room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at });
+    this.#running.ride(sound, from, at, (samples.length - loopFrom) / sampleRate);
+    const arrived = await loop;
+    if (!stale()) this.#sounded = arrived;
+    return arrived;
+  }
+
+  /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */
+  async #findGain(loop: Loop, reach: Reach, all: boolean): Promise<number> {
+    const { sound } = loop;
+    const loops = [loop];
+    if (all && isMoving(sound) && !sound.runPast)
+      loops.push((await this.#loops.of({ ...sound, notch: LOUDEST_NOTCH }, null, reach.sampleRate))!);
+    const blast = await this.#loops.blast(signalOf(sound), reach.sampleRate);
+    return this.#headroom.gain(reach, [loops, [blast]]);
+  }
+}
+
+/** What the cord blows on a sound. */
+function signalOf(sound: BenchSound): Signal {
+  return isMoving(sound) ? sound.signal : 'five-note horn';
 }

@@ -52,7 +52,7 @@ export function pulsesOf({ turns, samplesPerTick }: Course, perTurn: number): Pu
   const pulses: Pulse[] = [];
   // Rounding must neither lose nor double the pulse at either end.
   const hair = 1e-9;
-  let next = Math.ceil(turns[0] * perTurn - hair);
+  let next = Math.ceil(turns[0] * perTurn - hair) + 0;
   const end = turns[turns.length - 1] * perTurn - hair;
   for (let tick = 0; tick < turns.length - 1; tick++) {
     const [from, to] = [turns[tick] * perTurn, turns[tick + 1] * perTurn];

@@ -52,7 +52,7 @@ export function renderRide<S extends Moving>(
   loop = renderLoop(kind, sound, sampleRate)
 ): Ride {
   const { span } = loopOf(kind, sound, sampleRate);
-  const motions = settling(kind, sound, from);
+  const motions = wayTo(kind, sound, from);
   const before = Math.round(RUN_UP / TICK);
   const runUp = Array.from({ length: before }, (_, i) => earlier(from, (before - i) * TICK));
   const way = motions.length - 1;
@@ -91,8 +91,11 @@ function loopOf<S extends Moving>(
   return { course, span: loopSpan(length, sampleRate, sound.seed) };
 }
 
-/** From this motion on until the machine has settled and a pattern begins; the last motion is that beginning. */
-function settling<S extends Moving>(kind: MovingKind<S>, sound: S, from: Motion): Motion[] {
+/**
+ * The motions of a ride, a tick apart: from this one on until the machine has settled at its notch and a pattern
+ * begins; the last one is that beginning.
+ */
+export function wayTo<S extends Moving>(kind: MovingKind<S>, sound: S, from: Motion): Motion[] {
   const target = kind.target(sound);
   const dynamics = kind.dynamics(sound);
   const pattern = kind.patternTurns(sound);

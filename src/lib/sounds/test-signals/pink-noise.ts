@@ -1,12 +1,30 @@
-import { complexArray } from '../../numeric/complex-array.js';
-import { RealFft } from '../../numeric/fft.js';
 import type { Hertz, Seconds } from '../../units.js';
-import { random } from '../blocks/random.js';
-import { validSampleRate } from '../blocks/sample-rate.js';
+import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
+import type { StillKind } from '../sound-kind.js';
+import { noiseLoop } from './noise-loop.js';
 
-const LOWEST: Hertz = 20;
-const HIGHEST: Hertz = 20000;
-const RMS = 0.1;
+const DURATION: Seconds = 5;
+
+export const PINK_NOISE_KNOBS = {
+  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 1770, whole: true }
+} as const satisfies SoundKnobs;
+
+export type PinkNoise = { kind: 'pinkNoise'; name: string } & KnobValues<typeof PINK_NOISE_KNOBS>;
+
+/** Pink noise, a loop of about five seconds; see `renderPinkNoise`. */
+export const PINK_NOISE_KIND: StillKind<PinkNoise> = {
+  moves: false,
+  knobs: PINK_NOISE_KNOBS,
+  marks: () => [],
+  render(sound, sampleRate) {
+    checkKnobs(PINK_NOISE_KNOBS, sound);
+    return renderPinkNoise(DURATION, sampleRate, sound.seed);
+  }
+};
+
+export const PINK_NOISE_PRESETS: readonly PinkNoise[] = [
+  { kind: 'pinkNoise', name: 'Pink noise', seed: 1770 }
+];
 
 /**
  * A loop of pink noise: power density ∝ 1/f (−3.01 dB an octave, equal power in every third octave) from 20 Hz
@@ -17,24 +35,5 @@ const RMS = 0.1;
  * @throws RangeError for a duration or sample rate out of range
  */
 export function renderPinkNoise(seconds: Seconds, sampleRate: Hertz, seed: number): Float32Array {
-  validSampleRate(sampleRate);
-  if (!(seconds >= 0.1 && seconds <= 60))
-    throw new RangeError(`duration must be within 0.1 … 60 s, got ${seconds}`);
-  const length = 2 ** Math.round(Math.log2(seconds * sampleRate));
-  const chance = random(seed);
-  const spectrum = complexArray(length / 2 + 1);
-  const first = Math.max(1, Math.ceil((LOWEST * length) / sampleRate));
-  const last = Math.min(length / 2 - 1, Math.floor((HIGHEST * length) / sampleRate));
-
-  // A real spectrum's bin of magnitude m holds the mean square 2·(m/length)².
-  let sum = 0;
-  for (let k = first; k <= last; k++) sum += 1 / k;
-  const scale = (RMS * length) / Math.sqrt(2 * sum);
-  for (let k = first; k <= last; k++) {
-    const phase = 2 * Math.PI * chance.uniform();
-    const magnitude = scale / Math.sqrt(k);
-    spectrum.re[k] = magnitude * Math.cos(phase);
-    spectrum.im[k] = magnitude * Math.sin(phase);
-  }
-  return Float32Array.from(new RealFft(length).inverse(spectrum));
+  return noiseLoop(seconds, sampleRate, seed, (k) => 1 / k);
 }

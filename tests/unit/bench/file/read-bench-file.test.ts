@@ -1,3 +1,4 @@
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -54,7 +55,7 @@ describe('what is absent', () => {
         }
       ],
       listener: { angleDeg: 0, plane: 'width' },
-      sound: { kind: 'engine', notch: 4 },
+      sound: usualSound('diesel'),
       view: { heard: 0, measuredAgainst: 0, inches: false, sameLoudness: false }
     });
   });

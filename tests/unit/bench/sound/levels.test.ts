@@ -1,3 +1,4 @@
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { expect, test } from 'vitest';
 import type { Stand } from '../../../../src/lib/bench/bench.svelte.js';
 import { Levels } from '../../../../src/lib/bench/sound/levels.svelte.js';
@@ -23,7 +24,7 @@ function louder(of: Stand, factor: number): Stand {
 
 test('twice the amplitude is 6.02 dB louder', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'pinkNoise' }, null, RATE))!;
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
   const levels = new Levels(lab);
   const plate = stand(0, 'flat plate');
   const twice = { ...louder(plate, 2), index: 1 };
@@ -35,7 +36,7 @@ test('twice the amplitude is 6.02 dB louder', async () => {
 
 test('only what is not known is asked for', async () => {
   const { lab, asked } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'pinkNoise' }, null, RATE))!;
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
   const levels = new Levels(lab);
   const stands = [stand(0, 'free air'), stand(1, 'flat plate')];
   await levels.measure({ loop, stands });
@@ -48,7 +49,7 @@ test('only what is not known is asked for', async () => {
 
 test('wishes that come while one is measured do not queue up: the newest counts', async () => {
   const { lab, asked } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'pinkNoise' }, null, RATE))!;
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
   const levels = new Levels(lab);
   const plate = stand(0, 'flat plate');
   const before = asked();
@@ -63,7 +64,7 @@ test('wishes that come while one is measured do not queue up: the newest counts'
 
 test('a stand that cannot be built has no level', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'pinkNoise' }, null, RATE))!;
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
   const levels = new Levels(lab);
   const [plate, none] = [stand(0, 'flat plate'), { ...stand(1, 'closed box'), computed: null }];
   await levels.measure({ loop, stands: [plate, none] });
@@ -72,7 +73,7 @@ test('a stand that cannot be built has no level', async () => {
 
 test('after a failure the next wish is measured', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'pinkNoise' }, null, RATE))!;
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
   const levels = new Levels(lab);
   const plate = stand(0, 'flat plate');
   await expect(levels.measure({ loop: { ...loop, key: 'unknown' }, stands: [plate] })).rejects.toThrow(

@@ -1,3 +1,9 @@
+import { peak } from '../../../../src/lib/listening/peak.js';
+import { type MovingSound, movingKind } from '../../../../src/lib/sounds/kinds.js';
+import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { ALIGNED } from '../../../../src/lib/worker/sound-bank.js';
+import { close } from '../../../helpers/close.js';
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { expect, test } from 'vitest';
 import { Loops } from '../../../../src/lib/bench/sound/loops.js';
 import type { Recording } from '../../../../src/lib/bench/sound/open-recording.js';
@@ -14,12 +20,12 @@ test('the same sound is rendered once, also while it is still being rendered', a
   const { lab, asked } = labAtHand();
   const loops = new Loops(lab);
   const [one, two] = await Promise.all([
-    loops.of({ kind: 'pinkNoise' }, null, RATE),
-    loops.of({ kind: 'pinkNoise' }, null, RATE)
+    loops.of(usualSound('pinkNoise'), null, RATE),
+    loops.of(usualSound('pinkNoise'), null, RATE)
   ]);
   expect(one).toBe(two);
   expect(asked()).toBe(2); // render, keep
-  expect(await loops.of({ kind: 'pinkNoise' }, null, RATE)).toBe(one);
+  expect(await loops.of(usualSound('pinkNoise'), null, RATE)).toBe(one);
 });
 
 test('what is measured is what plays', async () => {
@@ -32,18 +38,56 @@ test('what is measured is what plays', async () => {
   expect(heard.peak).toBeCloseTo(loop.figures.peak, 4);
 });
 
-test('another stretch is another loop, and the old one is forgotten by the worker', async () => {
+test('a recording is brought to the loudness of all sounds, and so is what is generated', async () => {
+  const { lab } = labAtHand();
+  const loops = new Loops(lab);
+  const quiet = recording(0, 2);
+  quiet.samples = quiet.samples.map((x) => x / 30);
+  const own = (await loops.of({ kind: 'recording', name: 'mine.wav' }, quiet, RATE))!;
+  close(own.figures.loudness, ALIGNED, { abs: 0.01, because: 'single precision' });
+  for (const kind of ['diesel', 'bell', 'sweep'] as const) {
+    const { figures, samples } = (await loops.of(usualSound(kind), null, RATE))!;
+    close(figures.loudness, ALIGNED, { abs: 0.01, because: 'single precision' });
+    expect(figures.peak).toBe(peak(samples));
+  }
+});
+
+test('another stretch is another loop; those used longest ago are forgotten, by the worker too', async () => {
   const { lab } = labAtHand();
   const loops = new Loops(lab);
   const sound = { kind: 'recording', name: 'mine.wav' } as const;
   const early = (await loops.of(sound, recording(0, 1), RATE))!;
-  const late = (await loops.of(sound, recording(1, 2), RATE))!;
-  loops.forgetStretchesBut(late.key);
-  expect(late.key).not.toBe(early.key);
-  expect(late.figures.peak).toBeGreaterThan(early.figures.peak);
-  await expect(
-    lab.ask({ kind: 'heardThrough', key: early.key, impulseResponses: [new Float32Array(1024)] })
-  ).rejects.toThrow('no sound is kept');
+  const kept = (await loops.of(sound, recording(1, 2), RATE))!;
+  expect(kept.key).not.toBe(early.key);
+  for (let i = 1; i <= 7; i++) {
+    await loops.of(sound, recording(0.1 * i, 1.5), RATE);
+    expect(await loops.of(sound, recording(1, 2), RATE)).toBe(kept);
+  }
+  const heard = (key: string) =>
+    lab.ask({ kind: 'heardThrough', key, impulseResponses: [new Float32Array(1024)] });
+  await expect(heard(early.key)).rejects.toThrow('no sound is kept');
+  await expect(heard(kept.key)).resolves.toHaveLength(1);
+});
+
+test('the name of a sound does not make another one of it, its knobs do', async () => {
+  const { lab } = labAtHand();
+  const loops = new Loops(lab);
+  const sound = usualSound('pinkNoise');
+  const one = await loops.of(sound, null, RATE);
+  expect(await loops.of({ ...sound, name: 'mine' }, null, RATE)).toBe(one);
+  expect(await loops.of({ ...sound, seed: 5 } as typeof sound, null, RATE)).not.toBe(one);
+});
+
+test('a ride ends in the loop that is there for its notch', async () => {
+  const { lab } = labAtHand();
+  const loops = new Loops(lab);
+  const machine = usualSound('diesel') as MovingSound;
+  const from = settledAt(movingKind(machine).target(machine));
+  const { ride, loop } = await loops.ride({ ...machine, notch: 6 }, from, RATE);
+  const { samples, figures } = await loop;
+  expect(samples).toEqual(ride.samples.slice(ride.loopFrom));
+  expect(figures.loudness).toBeGreaterThan(ALIGNED + 1);
+  expect(await loops.of({ ...machine, notch: 6 }, null, RATE)).toBe(await loop);
 });
 
 test('a recording that is not open gives nothing', async () => {

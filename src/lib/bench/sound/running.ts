@@ -1,0 +1,49 @@
+import { type MovingSound, movingKind } from '../../sounds/kinds.js';
+import { type Motion, settledAt, TICK } from '../../sounds/motion/motion.js';
+import { wayTo } from '../../sounds/motion/ride.js';
+import type { Seconds } from '../../units.js';
+
+/** How the machine runs that sounds: what a moved lever must begin from. All times are those of the room's clock. */
+export class Running {
+  #sound: MovingSound | null = null;
+  #begun: Seconds = 0;
+  /** The ride before the loop, a tick apart; one motion where there is none. */
+  #way: Motion[] = [];
+  #loop: Seconds = 1;
+
+  /** Nothing sounds that has a lever. */
+  stop(): void {
+    this.#sound = null;
+  }
+
+  /** The loop of this machine begins at this time. */
+  loop(sound: MovingSound, at: Seconds, loop: Seconds): void {
+    this.#sound = sound;
+    this.#begun = at;
+    this.#way = [settledAt(movingKind(sound).target(sound))];
+    this.#loop = loop;
+  }
+
+  /** It rides to its notch from this motion, beginning at this time. */
+  ride(sound: MovingSound, from: Motion, at: Seconds, loop: Seconds): void {
+    this.#sound = sound;
+    this.#begun = at;
+    this.#way = wayTo(movingKind(sound), sound, from);
+    this.#loop = loop;
+  }
+
+  /** How the machine runs at this time, if this sound is the same machine at any notch; null if it is not. */
+  motionFor(sound: MovingSound, time: Seconds): Motion | null {
+    if (!this.#sound || sound.runPast || machine(sound) !== machine(this.#sound)) return null;
+    const ticks = Math.round((time - this.#begun) / TICK);
+    if (ticks < this.#way.length) return this.#way[Math.max(0, ticks)];
+    const rest = settledAt(movingKind(this.#sound).target(this.#sound));
+    const seconds = ((ticks - this.#way.length + 1) * TICK) % this.#loop;
+    return { ...rest, turns: rest.speed * seconds, seconds };
+  }
+}
+
+/** What makes a machine the same one, wherever its lever is. */
+function machine(sound: MovingSound): string {
+  return JSON.stringify({ ...sound, notch: 0, name: '', signal: '' });
+}

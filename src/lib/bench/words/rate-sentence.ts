@@ -1,0 +1,30 @@
+import type { Decibels, Hertz } from '../../units.js';
+import { frequencyWords } from './frequency-words.js';
+
+/**
+ * Whether the rate that a sound is known by can be heard itself, or only its multiples.
+ *
+ * @param throughDb what the heard mount lets through of the rate
+ * @param reaches how far down the heard mount reaches; null where it reaches nowhere
+ */
+export function rateSentence(
+  { name, frequency }: { name: string; frequency: Hertz },
+  throughDb: Decibels | null,
+  reaches: Hertz | null
+): string {
+  const rate = `The ${name}, ${frequency < 10 ? frequency.toFixed(1) : Math.round(frequency)} Hz,`;
+  if (throughDb === null || reaches === null) return `${rate} is marked in the picture.`;
+  if (frequency >= reaches)
+    return `${rate} lies within what this speaker can do here (down to ${frequencyWords(reaches)}): you hear it itself.`;
+  const first = Math.ceil(reaches / frequency);
+  const lost = Math.round(-throughDb);
+  const itself = `${rate} lies below what this speaker can do here: of itself ${lost} dB are lost.`;
+  return first <= 40
+    ? `${itself} You hear its multiples from the ${ordinal(first)} on, ${frequencyWords(first * frequency)}, and how often they beat.`
+    : `${itself} You hear how often the sound beats, not a note.`;
+}
+
+function ordinal(number: number): string {
+  const last = number % 100 > 10 && number % 100 < 14 ? 0 : number % 10;
+  return `${number}${['th', 'st', 'nd', 'rd'][last] ?? 'th'}`;
+}

@@ -1,0 +1,91 @@
+import type { Span } from '../blocks/span.js';
+import { along, type Course } from '../motion/course.js';
+import { addWave } from './add-wave.js';
+import { curveAlong } from './curve-along.js';
+import { type Diesel, patternTurns } from './diesel-engine.js';
+import { lateNoise } from './late-noise.js';
+import { addResonances } from './resonances.js';
+import type { SlowNoise } from './slow-noise.js';
+
+/** Cooling fans: their blades, turns for each turn of the crank, and how loud they are beside each other. */
+const FANS = [
+  { blades: 8, ratio: 1.93, gain: 1 },
+  { blades: 9, ratio: 1.9, gain: 0.55 }
+];
+/** Pairs of poles of the alternator. */
+const POLE_PAIRS = 5;
+/** Full speed of a medium-speed engine, in turns a second. */
+const FULL = 1000 / 60;
+
+/**
+ * Blade passages of a fan for each turn of the crank: so that they are whole over a pattern, as near as can be to
+ * blades·ratio. Eight blades at about twice engine speed pass 258 times a second at 1000 rpm.
+ */
+export function bladeOrder(sound: Diesel, fan: 0 | 1): number {
+  const turns = patternTurns(sound);
+  return Math.round(FANS[fan].blades * FANS[fan].ratio * turns) / turns;
+}
+
+/** Adds the cooling fans: the beat of their blades and a rush of air that swells with every blade. */
+export function addFans(
+  signal: Float32Array,
+  sound: Diesel,
+  course: Course,
+  span: Span,
+  slow: SlowNoise
+): void {
+  if (sound.fans === 0) return;
+  const { length, sampleRate } = span;
+  const fastest = Math.max(...course.speed);
+  const speed = (sample: number) => along(course, course.speed, sample) / FULL;
+  const blades = new Float32Array(length);
+  FANS.forEach(({ gain }, n) => {
+    const order = bladeOrder(sound, n as 0 | 1);
+    addWave(
+      blades,
+      {
+        partials: [1, 0.45, 0.25, 0.12],
+        phase: (sample) => order * along(course, course.turns, sample) + 0.35 * slow(3 + n, sample),
+        level: (sample) => gain * speed(sample) ** 1.8 * (1 + 0.2 * slow(5, sample)),
+        highest: order * fastest
+      },
+      sampleRate
+    );
+  });
+  const white = lateNoise(span, 0.77);
+  const rush = new Float32Array(length);
+  const air = curveAlong(course, length, (motion) => (motion.speed / FULL) ** 1.8);
+  for (let i = 0; i < length; i++) {
+    rush[i] = (air[i] + 0.35 * blades[i]) * white[i];
+    signal[i] += 0.16 * sound.fans * blades[i];
+  }
+  addResonances(
+    rush,
+    [
+      { frequency: 420, q: 0.5, gain: 0.55 * sound.fans },
+      { frequency: 1700, q: 0.5, gain: 0.16 * sound.fans }
+    ],
+    span,
+    signal
+  );
+}
+
+/**
+ * Adds the hum of the alternator: twice the rate of its pole pairs (the iron is pulled in every half period) and six
+ * and twelve times (the ripple of its rectifier), as strong as it is loaded.
+ */
+export function addHum(signal: Float32Array, sound: Diesel, course: Course, span: Span): void {
+  if (sound.hum === 0) return;
+  const fastest = Math.max(...course.speed);
+  const partials = Array.from({ length: 12 }, (_, n) => ({ 1: 1, 2: 0.4, 5: 0.5, 11: 0.3 })[n] ?? 0);
+  addWave(
+    signal,
+    {
+      partials,
+      phase: (sample) => POLE_PAIRS * along(course, course.turns, sample),
+      level: (sample) => 0.16 * sound.hum * (0.12 + along(course, course.effort, sample)),
+      highest: POLE_PAIRS * fastest
+    },
+    span.sampleRate
+  );
+}

@@ -1,0 +1,15 @@
+import type { KnobValues, SoundKnobs } from './knob.js';
+
+/** What every machine has beside its own knobs: what its cord blows, and whether it drives by itself. */
+export const DRIVING_KNOBS = {
+  signal: {
+    type: 'choice',
+    name: 'what the cord blows',
+    options: ['three-note horn', 'five-note horn', 'whistle'],
+    usual: 'five-note horn'
+  },
+  runPast: { type: 'switch', name: 'run past by itself', usual: false }
+} as const satisfies SoundKnobs;
+
+export type Driving = KnobValues<typeof DRIVING_KNOBS>;
+export type Signal = Driving['signal'];

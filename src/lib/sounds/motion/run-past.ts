@@ -1,0 +1,95 @@
+import type { Hertz, Seconds } from '../../units.js';
+import { loopSpan } from '../blocks/span.js';
+import { validSampleRate } from '../blocks/sample-rate.js';
+import { checkKnobs } from '../knob.js';
+import type { MovingKind } from '../sound-kind.js';
+import { courseThrough } from './course.js';
+import { type Motion, settledAt, TICK, ticked } from './motion.js';
+import type { Moving, Ride } from './ride.js';
+
+/** When the lever goes to which notch. */
+const LEVER: readonly { at: Seconds; notch: number }[] = [
+  { at: 0, notch: 0 },
+  { at: 3, notch: 2 },
+  { at: 5, notch: 5 },
+  { at: 8, notch: 8 },
+  { at: 19, notch: 0 }
+];
+const END: Seconds = 30;
+/** When the horn is blown. */
+const BLASTS: readonly { from: Seconds; until: Seconds }[] = [
+  { from: 13, until: 14.6 },
+  { from: 15.2, until: 16.8 }
+];
+/** A blast dies away with this time constant. */
+const RELEASE: Seconds = 0.05;
+
+/**
+ * A run past of about 30 seconds, as one loop: idle, notch up, run, two blasts of the horn, shut off, idle again. It
+ * comes round at the beginning of a pattern.
+ *
+ * @param gain of the machine, `blast.gain` of the horn
+ * @throws RangeError for knobs or a sample rate out of range
+ */
+export function renderRunPast<S extends Moving>(
+  kind: MovingKind<S>,
+  sound: S,
+  sampleRate: Hertz,
+  gain: number,
+  blast: Ride & { gain: number }
+): Float32Array {
+  checkKnobs(kind.knobs, sound);
+  validSampleRate(sampleRate);
+  const motions = drive(kind, sound);
+  const length = Math.round((motions.length - 1) * TICK * sampleRate);
+  const course = courseThrough(motions, sampleRate);
+  const span = loopSpan(length, sampleRate, sound.seed);
+  const piece = kind.render(sound, course, span).map((x) => gain * x);
+  for (const { from, until } of BLASTS) blow(piece, blast, from * sampleRate, until * sampleRate, sampleRate);
+  return piece;
+}
+
+function drive<S extends Moving>(kind: MovingKind<S>, sound: S): Motion[] {
+  const dynamics = kind.dynamics(sound);
+  const pattern = kind.patternTurns(sound);
+  const targets = LEVER.map(({ at, notch }) => ({ at, target: kind.target({ ...sound, notch }) }));
+  let { target } = targets[0];
+  let now = settledAt(target);
+  const motions = [now];
+  for (;;) {
+    const seconds = motions.length * TICK;
+    target = targets.findLast(({ at }) => at <= seconds)!.target;
+    const before = now;
+    now = ticked(now, target, dynamics);
+    motions.push(now);
+    if (seconds < END) continue;
+    if (now.speed === 0) return motions;
+    const begun = Math.floor(now.turns / pattern);
+    if (begun > Math.floor(before.turns / pattern)) return closed(motions, begun * pattern);
+  }
+}
+
+/** Turned by less than a tick's worth in all, so that the drive ends at the beginning of a pattern. */
+function closed(motions: Motion[], turns: number): Motion[] {
+  const last = motions.length - 1;
+  const off = turns - motions[last].turns;
+  return motions.map((motion, i) => ({ ...motion, turns: motion.turns + (off * i) / last }));
+}
+
+function blow(
+  piece: Float32Array,
+  { samples, loopFrom, gain }: Ride & { gain: number },
+  from: number,
+  until: number,
+  sampleRate: Hertz
+): void {
+  const first = Math.round(from);
+  const fall = Math.exp(-1 / (RELEASE * sampleRate));
+  const silent = 14 * RELEASE * sampleRate;
+  let size = gain;
+  for (let i = first, at = 0; i < until + silent && i < piece.length; i++) {
+    if (i > until) size *= fall;
+    piece[i] += size * samples[at];
+    if (++at === samples.length) at = loopFrom;
+  }
+}

@@ -1,0 +1,7 @@
+import '@fontsource-variable/source-sans-3';
+import '@fontsource-variable/source-serif-4';
+import '../../../src/lib/bench/look.css';
+import { mount } from 'svelte';
+import SoundHarness from './SoundHarness.svelte';
+
+mount(SoundHarness, { target: document.getElementById('here') as HTMLElement });

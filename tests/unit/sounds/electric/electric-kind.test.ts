@@ -1,0 +1,170 @@
+import { describe, expect, test } from 'vitest';
+import { loopLoudness } from '../../../../src/lib/listening/loudness.js';
+import { type Electric, ELECTRIC_KNOBS } from '../../../../src/lib/sounds/electric/electric.js';
+import { ELECTRIC_KIND } from '../../../../src/lib/sounds/electric/electric-kind.js';
+import { ELECTRIC_PRESETS } from '../../../../src/lib/sounds/electric/electric-presets.js';
+import { checkKnobs, usualValues } from '../../../../src/lib/sounds/knob.js';
+import { advanced, settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';
+import { close } from '../../../helpers/close.js';
+import { rideJoint } from '../../../helpers/ride-joint.js';
+import { seam } from '../../../helpers/seam.js';
+import { envelopeOf, lineAmplitude } from '../../../helpers/spectral-line.js';
+
+const RATE = 16000;
+const USUAL: Electric = { ...usualValues(ELECTRIC_KNOBS), kind: 'electric', name: 'usual' };
+const NOTCHES = [0, 1, 2, 3, 4, 5, 6, 7, 8];
+
+const render = (sound: Partial<Electric>, rate = RATE) =>
+  renderLoop(ELECTRIC_KIND, { ...USUAL, ...sound }, rate);
+const restOf = (sound: Electric) => settledAt(ELECTRIC_KIND.target(sound));
+const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
+const crestDb = (samples: Float32Array) =>
+  20 * Math.log10(samples.reduce((most, x) => Math.max(most, Math.abs(x)), 0) / rms(samples));
+
+test('every preset is within its knobs and has a name of its own', () => {
+  for (const preset of ELECTRIC_PRESETS) checkKnobs(ELECTRIC_KNOBS, preset);
+  expect(new Set(ELECTRIC_PRESETS.map(({ name }) => name)).size).toBe(ELECTRIC_PRESETS.length);
+});
+
+describe.each(ELECTRIC_PRESETS.map((preset) => [preset.name, preset] as const))('%s', (_, preset) => {
+  const loops = NOTCHES.map((notch) => render({ ...preset, notch }));
+  const loudness = loops.map((loop) => loopLoudness(loop, RATE));
+
+  test('is louder at every notch than at the one below', () => {
+    for (let notch = 1; notch <= 8; notch++)
+      expect(loudness[notch]).toBeGreaterThan(loudness[notch - 1] + 0.2);
+  });
+
+  test('rests about 9 LU below notch 4 and runs about 3 LU above it', () => {
+    const because = 'asked for; presets differ by design';
+    close(loudness[0] - loudness[4], -9, { abs: 1.5, because });
+    close(loudness[8] - loudness[4], 3, { abs: 1, because });
+  });
+
+  test('has a moderate crest', () => {
+    for (const loop of loops) {
+      expect(crestDb(loop)).toBeGreaterThan(8);
+      expect(crestDb(loop)).toBeLessThan(16);
+    }
+  });
+});
+
+test('loops have no seam', () => {
+  for (const preset of ELECTRIC_PRESETS)
+    for (const notch of [0, 2, 4, 8]) {
+      const { step, slope, treble } = seam(render({ ...preset, notch }, 32000), 32000);
+      expect(Math.max(step, slope, treble)).toBeLessThan(1.2);
+    }
+});
+
+test('the same seed gives the same samples, another seed another machine', () => {
+  const once = render({ notch: 3 });
+  expect(render({ notch: 3 })).toEqual(once);
+  expect(render({ notch: 3, seed: 9 })).not.toEqual(once);
+});
+
+test('renders at sample rates from 8 to 192 kHz, as loud at each', () => {
+  const reference = rms(render({ notch: 4 }, 48000));
+  for (const rate of [8000, 44100, 192000])
+    close(20 * Math.log10(rms(render({ notch: 4 }, rate)) / reference), 0, {
+      abs: 1,
+      because: 'the noise is another one, and 8 kHz has no treble'
+    });
+});
+
+test('real notches render; less than half a notch stands', () => {
+  close(
+    ELECTRIC_KIND.target({ ...USUAL, notch: 3.5 }).speed,
+    (3.5 / 8) * ELECTRIC_KIND.dynamics(USUAL).range,
+    {
+      rel: 1e-12,
+      because: 'rounding'
+    }
+  );
+  expect(ELECTRIC_KIND.target({ ...USUAL, notch: 0.3 })).toEqual({ speed: 0, effort: 0 });
+  expect(rms(render({ notch: 3.5 }))).toBeGreaterThan(rms(render({ notch: 0 })));
+});
+
+test('refuses what is out of range with a sentence', () => {
+  expect(() => render({ gearRatio: 9 })).toThrow(new RangeError('gear ratio must be within 1.5 … 8, got 9'));
+  expect(() => render({ lineFrequency: '25 Hz' as '50 Hz' })).toThrow(
+    new RangeError('line frequency must be "16.7 Hz" or "50 Hz" or "60 Hz", got 25 Hz')
+  );
+});
+
+test('each part is heard and can be left out', () => {
+  const none = { inverter: 0, blowers: 0, hum: 0, gears: 0 };
+  expect(rms(render({ ...none, notch: 4 }))).toBe(0);
+  for (const part of ['inverter', 'blowers', 'hum', 'gears'] as const) {
+    const [half, full] = [0.5, 1].map((share) => rms(render({ ...none, [part]: share, notch: 4 })));
+    expect(half).toBeGreaterThan(0.005);
+    close(full / half, 2, { rel: 1e-4, because: 'single precision' });
+  }
+});
+
+test('at rest only hum and blowers sound, and the hum is marked', () => {
+  const none = { inverter: 0, blowers: 0, hum: 0, gears: 0 };
+  expect(rms(render({ ...none, inverter: 1, gears: 1 }))).toBe(0);
+  expect(rms(render({ ...none, hum: 1 }))).toBeGreaterThan(0.005);
+  expect(ELECTRIC_KIND.marks(USUAL)).toEqual([{ frequency: 100, name: 'hum', harmonics: 8 }]);
+  expect(ELECTRIC_KIND.marks({ ...USUAL, notch: 4 }).map(({ name }) => name)).toEqual(['hum', 'gear mesh']);
+});
+
+test('what does not run true swells with every turn of the wheels', () => {
+  const turn = ELECTRIC_KIND.target({ ...USUAL, notch: 2 }).speed;
+  const envelope = envelopeOf(render({ inverter: 0, hum: 0, blowers: 0, gears: 1, notch: 2 }), RATE, 200);
+  const between = [0.5, 1.5, 2.5].map((orders) => lineAmplitude(envelope, 200, orders * turn));
+  expect(lineAmplitude(envelope, 200, turn)).toBeGreaterThan(2 * Math.max(...between));
+});
+
+describe('rides', () => {
+  const at = (notch: number): Electric => ({ ...USUAL, notch });
+
+  test('take about 12 s from rest to notch 8 and 9 s back', () => {
+    const up = renderRide(ELECTRIC_KIND, at(8), restOf(at(0)), 8000).loopFrom / 8000;
+    const down = renderRide(ELECTRIC_KIND, at(0), restOf(at(8)), 8000).loopFrom / 8000;
+    close(up, 12.5, { abs: 1.5, because: '"about"; it ends at the beginning of a turn' });
+    close(down, 9, { abs: 1.5, because: '"about"' });
+  });
+
+  test('come to their loop without a step, also when turned back within a second', () => {
+    const half = advanced(restOf(at(0)), ELECTRIC_KIND.target(at(8)), ELECTRIC_KIND.dynamics(USUAL), 0.5);
+    for (const ride of [
+      renderRide(ELECTRIC_KIND, at(8), restOf(at(0)), RATE),
+      renderRide(ELECTRIC_KIND, at(0), half, RATE),
+      renderRide(ELECTRIC_KIND, at(5), restOf(at(4)), RATE)
+    ]) {
+      const { step, slope } = rideJoint(ride, RATE);
+      expect(Math.max(step, slope)).toBeLessThan(1.2);
+    }
+  });
+
+  test('keep their tones through the blend into the loop: no dip', () => {
+    for (const part of ['hum', 'inverter', 'blowers'] as const) {
+      const sound: Electric = { ...USUAL, inverter: 0, blowers: 0, hum: 0, gears: 0, [part]: 1, notch: 5 };
+      const { samples, loopFrom } = renderRide(ELECTRIC_KIND, sound, restOf({ ...sound, notch: 4 }), RATE);
+      const level = (from: number) =>
+        rms(samples.subarray(loopFrom + from * RATE, loopFrom + (from + 0.15) * RATE));
+      close(level(-0.2), level(0.2), { rel: 0.25, because: 'a blend out of phase would halve it' });
+    }
+  });
+
+  test('begin in the phase in which the hum was', () => {
+    const still: Electric = { ...USUAL, inverter: 0, blowers: 0, gears: 0, hum: 1 };
+    const loop = renderLoop(ELECTRIC_KIND, still, RATE);
+    const from = { ...restOf(still), seconds: 2.0042 };
+    const ride = renderRide(ELECTRIC_KIND, { ...still, notch: 8 }, from, RATE).samples;
+    const start = Math.round(from.seconds * RATE);
+    for (let i = 0; i < 0.02 * RATE; i++)
+      close(ride[i], loop[start + i], { abs: 0.2 * rms(loop), because: 'the effort is already rising' });
+  });
+
+  test('braking is heard in the inverter, and then it falls silent', () => {
+    const sound: Electric = { ...USUAL, blowers: 0, hum: 0, gears: 0, inverter: 1, notch: 0 };
+    const { samples, loopFrom } = renderRide(ELECTRIC_KIND, sound, restOf({ ...sound, notch: 8 }), RATE);
+    const whole = rms(renderLoop(ELECTRIC_KIND, { ...sound, notch: 8 }, RATE));
+    expect(rms(samples.subarray(4 * RATE, 6 * RATE))).toBeGreaterThan(0.5 * whole);
+    expect(rms(samples.subarray(loopFrom))).toBe(0);
+  });
+});

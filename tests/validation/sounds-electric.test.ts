@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest';
+import { type Electric, ELECTRIC_KNOBS, periodsPerTurn } from '../../src/lib/sounds/electric/electric.js';
+import { ELECTRIC_KIND } from '../../src/lib/sounds/electric/electric-kind.js';
+import { INVERTER_STEPS } from '../../src/lib/sounds/electric/inverter-steps.js';
+import { usualValues } from '../../src/lib/sounds/knob.js';
+import { type Motion, settledAt, ticked } from '../../src/lib/sounds/motion/motion.js';
+import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
+import { close } from '../helpers/close.js';
+import { lineAmplitude, strongestLine } from '../helpers/spectral-line.js';
+
+const RATE = 16000;
+const SILENT: Electric = {
+  ...usualValues(ELECTRIC_KNOBS),
+  kind: 'electric',
+  name: 'one part at a time',
+  inverter: 0,
+  blowers: 0,
+  hum: 0,
+  gears: 0
+};
+
+// Iron is magnetised both ways in each period of the line (common practice: transformers hum at twice the line frequency).
+describe.each([
+  ['16.7 Hz', 16.7],
+  ['50 Hz', 50],
+  ['60 Hz', 60]
+] as const)('a line of %s', (lineFrequency, hertz) => {
+  test('hums at twice its frequency and its multiples', () => {
+    const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, lineFrequency, hum: 1 }, RATE);
+    for (const harmonic of [1, 2, 3]) {
+      const exact = 2 * hertz * harmonic;
+      const found = strongestLine(loop, RATE, exact - 0.4 * hertz, exact + 0.4 * hertz);
+      close(found.frequency, exact, { rel: 0.001, because: 'asked for' });
+      const beside = lineAmplitude(loop, RATE, exact + hertz);
+      expect(found.amplitude).toBeGreaterThan(20 * beside);
+    }
+  });
+
+  test('hums within half a period of a loop of the same when it runs', () => {
+    const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, lineFrequency, hum: 1, notch: 5 }, RATE);
+    const exact = 4 * hertz;
+    const found = strongestLine(loop, RATE, exact * 0.9, exact * 1.1);
+    close(found.frequency, exact, {
+      abs: (2 * 0.51 * RATE) / loop.length,
+      because: 'the fundamental has a whole number of periods in the loop, this is twice as many'
+    });
+  });
+});
+
+// Teeth that meet in a second, kinematics: teeth of the axle's gear times turns of the axle.
+test.each([
+  ['85 teeth, 0.92 m wheels, 16.65 m/s', { wheelDiameter: 0.92, topSpeed: 33.3, gearRatio: 5 }, 85, 16.65],
+  ['34 teeth, 1.25 m wheels, 20 m/s', { wheelDiameter: 1.25, topSpeed: 40, gearRatio: 2 }, 34, 20],
+  ['102 teeth, 0.8 m wheels, 5 m/s', { wheelDiameter: 0.8, topSpeed: 10, gearRatio: 6 }, 102, 5]
+])('gears of %s', (_, knobs, teeth, speed) => {
+  const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, ...knobs, gears: 1, notch: 4 }, RATE);
+  const exact = (teeth * speed) / (Math.PI * knobs.wheelDiameter);
+  const found = strongestLine(loop, RATE, 0.8 * exact, 1.2 * exact);
+  close(found.frequency, exact, { rel: 0.005, because: 'asked for' });
+});
+
+/**
+ * Multiples of the motors' frequency at which a carrier locked to `multiple` of it has lines: m·carrier + n·motor, m + n odd,
+ * and the carrier (D. G. Holmes and T. A. Lipo, Pulse Width Modulation for Power Converters, 2003, ch. 3).
+ */
+const linesOf = (multiple: number) => [
+  multiple,
+  ...[1, 2, 3, 4].flatMap((m) =>
+    [-3, -2, -1, 1, 2, 3].filter((n) => (m + n) % 2 !== 0).map((n) => m * multiple + n)
+  )
+];
+
+// That an inverter starts with fixed carriers, then locks them to fewer and fewer multiples: common practice.
+describe('the inverter of a starting train', () => {
+  const sound: Electric = { ...SILENT, inverter: 1, notch: 8 };
+  const from = settledAt(ELECTRIC_KIND.target({ ...sound, notch: 0 }));
+  const { samples } = renderRide(ELECTRIC_KIND, sound, from, RATE);
+  const perTurn = periodsPerTurn(sound);
+  const motions: Motion[] = [from];
+  while (motions.length < 13000)
+    motions.push(ticked(motions.at(-1)!, ELECTRIC_KIND.target(sound), ELECTRIC_KIND.dynamics(sound)));
+
+  /** Strength of the line carrier·m + motor·n of a way of switching, in a tenth of a second around a tick. */
+  const strength = (step: number, tick: number, m: number, n: number) => {
+    const { carrier, multiple } = INVERTER_STEPS[step];
+    let [re, im] = [0, 0];
+    for (let i = Math.round((tick - 50) * 0.001 * RATE); i < (tick + 50) * 0.001 * RATE; i++) {
+      const t = i / RATE / 0.001;
+      const k = Math.floor(t);
+      const turns = motions[k].turns + (t - k) * (motions[k + 1].turns - motions[k].turns);
+      const periods = (m * carrier * i) / RATE + (m * multiple + n) * perTurn * turns;
+      const window = 1 + Math.cos((Math.PI * (t - tick)) / 50);
+      re += window * samples[i] * Math.cos(2 * Math.PI * periods);
+      im += window * samples[i] * Math.sin(2 * Math.PI * periods);
+    }
+    return Math.hypot(re, im);
+  };
+  const used = INVERTER_STEPS.map((_, step) => step).filter(
+    (step) => step > 0 && INVERTER_STEPS[step - 1].upTo < 0.95 * perTurn * ELECTRIC_KIND.target(sound).speed
+  );
+
+  test('goes through fixed carriers and locked ones', () => {
+    expect(used.filter((step) => INVERTER_STEPS[step].carrier > 0).length).toBeGreaterThanOrEqual(3);
+    expect(used.filter((step) => INVERTER_STEPS[step].multiple > 0).length).toBeGreaterThanOrEqual(3);
+  });
+
+  test.each(used.map((step) => [step]))('step %i sounds where it should and no other', (step) => {
+    const low = INVERTER_STEPS[step - 1].upTo;
+    const high = Math.min(INVERTER_STEPS[step].upTo, perTurn * ELECTRIC_KIND.target(sound).speed);
+    const tick = motions.findIndex(({ speed }) => perTurn * speed > low + 0.6 * (high - low));
+    const { multiple } = INVERTER_STEPS[step];
+    const [m, n] = multiple === 1 ? [0, 6] : [2, 1];
+    const own = strength(step, tick, m, n);
+    for (const other of [step - 1, step + 1]) {
+      if (!INVERTER_STEPS[other] || INVERTER_STEPS[other].multiple === 1) continue;
+      // Of two locked carriers some lines fall together: one is looked for that this step does not have.
+      const [absent] = [1, -1, 3, -3].filter(
+        (k) => multiple === 0 || !linesOf(multiple).includes(2 * INVERTER_STEPS[other].multiple + k)
+      );
+      if (absent !== undefined) expect(own).toBeGreaterThan(5 * strength(other, tick, 2, absent));
+    }
+  });
+
+  test('rises step by step while the carriers are fixed, and jumps down where a locked one changes', () => {
+    const fixed = INVERTER_STEPS.filter(({ carrier }) => carrier > 0).map(({ carrier }) => carrier);
+    expect(fixed).toEqual([...fixed].sort((a, b) => a - b));
+    const locked = INVERTER_STEPS.filter(({ multiple }) => multiple > 0);
+    for (let i = 1; i < locked.length; i++) {
+      expect(locked[i].multiple).toBeLessThan(locked[i - 1].multiple);
+      expect(locked[i].multiple % 2).toBe(1);
+    }
+  });
+});
