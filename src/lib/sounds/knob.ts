@@ -1,5 +1,17 @@
 /** What a number on a knob counts; it says how the page writes it. Values are SI, shares are 0 … 1. */
-export type SoundUnit = 'count' | 'rpm' | 'share' | 'Hz' | 's' | 'm' | 'm/s' | 'cents' | 'notch' | 'seed';
+export type SoundUnit =
+  | 'count'
+  | 'rpm'
+  | 'share'
+  | 'Hz'
+  | 'perSecond'
+  | 'perMinute'
+  | 's'
+  | 'm'
+  | 'm/s'
+  | 'cents'
+  | 'notch'
+  | 'seed';
 
 /** A number within a range. `whole` numbers have nothing between their steps. */
 export interface NumberKnob {

@@ -1,4 +1,7 @@
+import type { Diesel } from './diesel/diesel.js';
 import { DIESEL_PRESETS } from './diesel/diesel-presets.js';
+import type { Signal } from './driving.js';
+import type { Electric } from './electric/electric.js';
 import { ELECTRIC_PRESETS } from './electric/electric-presets.js';
 import type { GeneratedSound, MovingSound } from './kinds.js';
 import { BELL_PRESETS } from './signals/bell.js';
@@ -7,6 +10,7 @@ import { CROSSING_PRESETS } from './signals/crossing.js';
 import { HORN_PRESETS } from './signals/horn.js';
 import { SLACK_PRESETS } from './signals/slack.js';
 import { SQUEAL_PRESETS } from './signals/squeal.js';
+import type { Steam } from './steam/steam.js';
 import { STEAM_PRESETS } from './steam/steam-presets.js';
 import { WHISTLE_PRESETS } from './steam/whistle.js';
 import { BURSTS_PRESETS } from './test-signals/bursts.js';
@@ -16,15 +20,16 @@ import { STEPPED_TONES_PRESETS } from './test-signals/stepped-tones.js';
 import { SWEEP_PRESETS } from './test-signals/sweep.js';
 import { WHITE_NOISE_PRESETS } from './test-signals/white-noise.js';
 
+/** A machine with its lever in the middle. */
+function machine(sound: Diesel | Steam | Electric, signal: Signal): MovingSound {
+  return { ...sound, notch: 4, signal, runPast: false };
+}
+
 /** The machines of the Carrow & Eastmoor, an invented club layout. */
 export const MACHINES: readonly MovingSound[] = [
-  ...DIESEL_PRESETS.map((one, i) => ({
-    ...one,
-    signal: i % 2 ? ('three-note horn' as const) : ('five-note horn' as const),
-    runPast: false
-  })),
-  ...STEAM_PRESETS.map((one) => ({ ...one, signal: 'whistle' as const, runPast: false })),
-  ...ELECTRIC_PRESETS.map((one) => ({ ...one, signal: 'three-note horn' as const, runPast: false }))
+  ...DIESEL_PRESETS.map((one, i) => machine(one, i % 2 ? 'three-note horn' : 'five-note horn')),
+  ...STEAM_PRESETS.map((one) => machine(one, 'whistle')),
+  ...ELECTRIC_PRESETS.map((one) => machine(one, 'three-note horn'))
 ];
 
 /** What sounds on and beside a train. */

@@ -14,7 +14,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     title: 'Small voice coils',
-    text: 'They burn within seconds on steady tones or on a clipping amplifier, long before it sounds loud. Start low, and stop when it buzzes.'
+    text: 'They burn within seconds on steady tones or on a clipping amplifier, long before it sounds loud. Start low, and stop when it buzzes. The test tones here are meant for headphones; on a small speaker play them softly and briefly.'
   },
   {
     title: 'The amplifier’s least load',

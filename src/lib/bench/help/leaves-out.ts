@@ -39,6 +39,10 @@ export const LEAVES_OUT: readonly Gap[] = [
     text: 'Cone break-up, the coil’s inductance, heat that changes its resistance, large excursions.'
   },
   {
+    title: 'The sounds',
+    text: 'They are made from how engines, whistles and bells work and tuned by their spectra beside real recordings; none is a measurement of a locomotive. You stand in one place: nothing comes nearer or goes away.'
+  },
+  {
     title: 'Before it and after it',
     text: 'The decoder’s own bandwidth and distortion; the room, the table top; your headphones and your ears. Loudness follows ITU-R BS.1770-5, which knows nothing of masking or of how the ear changes at low levels.'
   }

@@ -14,6 +14,7 @@ export function downloadWav({ sound, samples, sampleRate, figures }: Loop): void
 export function wavName(name: string): string {
   const plain = name
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .replace(/\.\w{2,4}$/, '')
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')

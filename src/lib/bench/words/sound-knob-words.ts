@@ -23,6 +23,10 @@ function written(unit: SoundUnit, inches: boolean): Written {
     case 's':
     case 'cents':
       return { unit, factor: 1 };
+    case 'perSecond':
+      return { unit: 'a second', factor: 1 };
+    case 'perMinute':
+      return { unit: 'a minute', factor: 1 };
     case 'count':
     case 'notch':
     case 'seed':

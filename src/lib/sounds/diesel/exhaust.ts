@@ -20,10 +20,10 @@ const RESONANCES: [Hertz, number, number][] = [
   [118, 1.6, 0.75],
   [190, 1.6, 0.7],
   [310, 2, 0.7],
-  [505, 2.5, 0.65],
-  [840, 3, 0.6],
-  [1390, 2.5, 0.5],
-  [2300, 2, 0.4]
+  [490, 1.8, 0.6],
+  [770, 1.8, 0.6],
+  [1240, 1.8, 0.5],
+  [2100, 1.5, 0.4]
 ];
 
 /** One-way lengths of the two manifolds in metres, and how loud they are. */
@@ -64,12 +64,12 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
       if (cylinder.bank !== bank) continue;
       const opened = at + (EXHAUST_OPENS * degree + cylinder.runner) * sampleRate;
       const angle = degree * 6000;
-      const tau = BLOWDOWN * size * width * Math.sqrt(angle) * cylinder.width * sampleRate;
+      const tau = BLOWDOWN * size * width * Math.sqrt(angle) * cylinder.width ** (1.3 - effort) * sampleRate;
       const blow = strength * (0.33 + 0.67 * effort);
       addPulse(flow, span, opened, tau, blow);
-      const front = sharp * cylinder.edge ** (1.3 - effort) * blow;
-      addPulse(shock, span, opened, 0.00026 * sampleRate, front * (0.6 + 0.6 * chance.uniform()));
-      addPulse(tear, span, opened, 0.0011 * sampleRate, front * blow ** 0.5 * (0.6 + 0.6 * chance.uniform()));
+      const front = sharp * cylinder.edge ** (1.3 - 0.7 * effort) * blow;
+      addPulse(shock, span, opened, 0.00026 * sampleRate, front * (0.4 + chance.uniform()));
+      addPulse(tear, span, opened, 0.0011 * sampleRate, front * blow ** 0.5 * (0.4 + chance.uniform()));
     }
     const { metres, gain } = MANIFOLDS[bank];
     const blown = new Float32Array(length);
@@ -83,7 +83,7 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
         (change * (f - before) +
           0.36 * shock[i] +
           (0.5 * f * f + breath[i]) * rush[j] +
-          0.5 * tear[i] * torn[j]);
+          0.65 * tear[i] * torn[j]);
       before = f;
       if (++j === length) j = 0;
     }

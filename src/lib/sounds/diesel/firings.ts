@@ -62,8 +62,8 @@ export function firingsAlong(sound: Diesel, course: Course, span: Span, slow: Sl
     const chance = random((seed ^ 0x5eed) + Math.imul(number, 0x3c6ef35f));
     const between = (idle: number, full: number) => idle + (full - idle) * effort;
     const late =
-      u * between(3, 1.2) * cylinder.timing +
-      (0.4 + 0.6 * u) * between(1.3, 0.6) * chance.gaussian() +
+      u * between(3, 1.7) * cylinder.timing +
+      (0.4 + 0.6 * u) * between(1.5, 0.9) * chance.gaussian() +
       (between(0.05, 0.015) * slow(0, at) + (cylinder.bank ? ODD : 0)) * interval;
     const missed = chance.uniform() < u * between(0.05, -0.02) ? 0.45 : 1;
     const strength =

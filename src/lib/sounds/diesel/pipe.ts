@@ -28,7 +28,9 @@ export function pipe(
   const line = new Float64Array(whole + 1);
   let low = 0;
   let write = 0;
-  const step = (x: number) => {
+  // A loop is first run unheard from so long before its beginning that the pipe forgets that it was empty.
+  for (let n = cyclic ? -ROUNDS * (whole + 1) : 0; n < length; n++) {
+    const x = signal[n >= 0 ? n : ((n % length) + length) % length];
     // The line's next place to be written holds what is `whole + 1` old; the one behind it `whole`.
     const older = line[write];
     const newer = line[write === whole ? 0 : write + 1];
@@ -37,8 +39,6 @@ export function pipe(
     const y = x - reflection * low;
     line[write] = y;
     if (++write > whole) write = 0;
-    return y;
-  };
-  if (cyclic) for (let i = -ROUNDS * (whole + 1); i < 0; i++) step(signal[((i % length) + length) % length]);
-  for (let i = 0; i < length; i++) signal[i] = step(signal[i]);
+    if (n >= 0) signal[n] = y;
+  }
 }

@@ -30,7 +30,11 @@ export function addResonances(
     });
   const none = { b: 0, a1: 0, a2: 0 };
   const length = signal.length;
+  // A loop is first run unheard for as long as they take to settle: the end of it, or several times all of it.
   const before = cyclic ? Math.round(SETTLING * sampleRate) : 0;
+  const whole = Array.from({ length: Math.floor(before / length) }, () => 0);
+  const rounds = [length - (before % length), ...whole].map((from) => ({ from, heard: 0 }));
+  rounds.push({ from: 0, heard: 1 });
   for (let n = 0; n < sections.length; n += 4) {
     const [p, q = none, r = none, s = none] = sections.slice(n, n + 4);
     const [pb, pa, pz] = [p.b, p.a1, p.a2];
@@ -38,25 +42,26 @@ export function addResonances(
     const [rb, ra, rz] = [r.b, r.a1, r.a2];
     const [sb, sa, sz] = [s.b, s.a1, s.a2];
     let [x1, x2, p1, p2, q1, q2, r1, r2, s1, s2] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
-    const ring = (x: number) => {
-      const change = x - x2;
-      const p0 = pb * change - pa * p1 - pz * p2;
-      const q0 = qb * change - qa * q1 - qz * q2;
-      const r0 = rb * change - ra * r1 - rz * r2;
-      const s0 = sb * change - sa * s1 - sz * s2;
-      x2 = x1;
-      x1 = x;
-      p2 = p1;
-      p1 = p0;
-      q2 = q1;
-      q1 = q0;
-      r2 = r1;
-      r1 = r0;
-      s2 = s1;
-      s1 = s0;
-      return p0 + q0 + r0 + s0;
-    };
-    for (let i = -before; i < 0; i++) ring(signal[((i % length) + length) % length]);
-    for (let i = 0; i < length; i++) sum[i] += ring(signal[i]);
+    for (const { from, heard } of rounds) {
+      for (let i = from; i < length; i++) {
+        const x = signal[i];
+        const change = x - x2;
+        const p0 = pb * change - pa * p1 - pz * p2;
+        const q0 = qb * change - qa * q1 - qz * q2;
+        const r0 = rb * change - ra * r1 - rz * r2;
+        const s0 = sb * change - sa * s1 - sz * s2;
+        x2 = x1;
+        x1 = x;
+        p2 = p1;
+        p1 = p0;
+        q2 = q1;
+        q1 = q0;
+        r2 = r1;
+        r1 = r0;
+        s2 = s1;
+        s1 = s0;
+        sum[i] += heard * (p0 + q0 + r0 + s0);
+      }
+    }
   }
 }

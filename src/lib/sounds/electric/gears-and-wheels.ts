@@ -22,6 +22,10 @@ const ROAR: [Hertz, number, number, number][] = [
   [1500, 0.7, 0.24, 1.3]
 ];
 
+/** The roar comes and goes more slowly than this, and by so much of a white noise. */
+const ROUGH: Hertz = 4;
+const ROUGHNESS = 11;
+
 /** So much, and so often in a turn, what does not run true makes the sound swell. */
 const RUN_OUT: [number, number][] = [
   [1, 0.3],
@@ -66,13 +70,17 @@ export function addGearsAndWheels(
     addTone(sum, wholePhase(steps, span, n * axleTeeth(sound), 0), level, start);
   });
 
+  const roar = new Float32Array(span.length);
   for (const [frequency, q, gain, power] of ROAR) {
     if (frequency > 0.4 * sampleRate) continue;
     const band = filter(span.noise(0), section('bandPass', frequency, q, sampleRate), span, gain);
     addScaled(
-      air,
+      roar,
       band,
       share.map((now, j) => sound.gears * (0.7 + 0.3 * swell[j]) * now ** power)
     );
   }
+  // No stretch of rail is as rough as the next.
+  const rough = filter(span.noise(1), section('lowPass', ROUGH, 0.5, sampleRate), span, ROUGHNESS);
+  for (let i = 0; i < roar.length; i++) air[i] += roar[i] * Math.max(0.4, 1 + rough[i]);
 }

@@ -3,8 +3,8 @@ import type { KnobValues, SoundKnobs } from '../knob.js';
 export const COMPRESSOR_KNOBS = {
   strokes: {
     type: 'number',
-    name: 'strokes a minute',
-    unit: 'rpm',
+    name: 'strokes',
+    unit: 'perMinute',
     min: 60,
     max: 1200,
     step: 10,

@@ -2,7 +2,7 @@ import type { KnobValues, SoundKnobs } from '../knob.js';
 
 export const CROSSING_KNOBS = {
   gongs: { type: 'number', name: 'gongs', unit: 'count', min: 1, max: 2, step: 1, usual: 2, whole: true },
-  rate: { type: 'number', name: 'strokes a second', unit: 'Hz', min: 1, max: 8, step: 0.1, usual: 3.2 },
+  rate: { type: 'number', name: 'strokes', unit: 'perSecond', min: 1, max: 8, step: 0.1, usual: 3.2 },
   pitch: {
     type: 'number',
     name: 'pitch of the first gong',

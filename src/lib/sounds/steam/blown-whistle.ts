@@ -1,5 +1,6 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
+import type { Random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
 import { addEchoes } from './echoes.js';
 import { eventChance } from './event-chance.js';
@@ -9,11 +10,11 @@ import { whistleBell } from './whistle-bell.js';
 
 /** How flat a bell is while the pressure rises and falls, in cents for each share that is lacking. */
 const FLAT = 130;
-/** Unsteadiness of pitch: so many cents (RMS) about the mean, in swings of 0.6 to 7 a second. */
-const WANDER = 2.2;
-const SWINGS: Hertz[] = [0.6, 1.4, 3.4, 7];
-/** Unsteadiness of loudness: so much of it for each of the swings. */
-const FLUTTER = 0.07;
+/** Unsteadiness of pitch: about so many cents (RMS), in swings of about 1 to 7 a second, the quicker the wider. */
+const WANDER = 2.4;
+const SWINGS: Hertz[] = [1.2, 2.3, 4.1, 7];
+/** Unsteadiness of loudness: so much of it for each of the swings, of each bell and of the steam that all share. */
+const FLUTTER = { bell: 0.06, steam: 0.07 };
 /** Bands of the escaping steam: frequency, Q, gain. */
 const ESCAPE: [Hertz, number, number][] = [
   [1500, 0.5, 0.1],
@@ -45,22 +46,29 @@ function unsteadiness(
   round: Seconds
 ): (t: Seconds) => Unsteadiness {
   const chance = eventChance(sound.seed, 6, note);
-  const hertz = pitch * (2 ** (WANDER / 1200) - 1) * Math.sqrt(2 / SWINGS.length);
+  const steam = eventChance(sound.seed, 7, 0);
+  const width = Math.sqrt(SWINGS.reduce((sum, rate) => sum + rate * rate, 0) / 2);
+  const depth = (pitch * (2 ** (WANDER / 1200) - 1)) / width / (2 * Math.PI);
+  const rateNear = (usual: Hertz, { uniform }: Random) =>
+    (2 * Math.PI * Math.max(1, Math.round(usual * (0.8 + 0.4 * uniform()) * round))) / round;
   const swings = SWINGS.map((usual) => {
-    const rate = Math.max(1, Math.round(usual * (0.8 + 0.4 * chance.uniform()) * round)) / round;
+    const turn = rateNear(usual, chance);
     return {
-      turn: 2 * Math.PI * rate,
-      depth: hertz / (2 * Math.PI * rate),
+      turn,
       start: 2 * Math.PI * chance.uniform(),
-      startLouder: 2 * Math.PI * chance.uniform()
+      startLouder: 2 * Math.PI * chance.uniform(),
+      steamTurn: rateNear(usual, steam),
+      startSteam: 2 * Math.PI * steam.uniform()
     };
   });
   return (t) => {
     let ahead = 0;
     let louder = 0;
-    for (const { turn, depth, start, startLouder } of swings) {
+    for (const { turn, start, startLouder, steamTurn, startSteam } of swings) {
       ahead += depth * Math.sin(turn * t + start);
-      louder += FLUTTER * Math.sin(turn * t + startLouder);
+      louder +=
+        FLUTTER.bell * Math.sin(turn * t + startLouder) +
+        FLUTTER.steam * Math.sin(steamTurn * t + startSteam);
     }
     return { ahead, louder };
   };

@@ -71,7 +71,7 @@ export function exhaustFlow(sound: Steam, course: Course, span: Span): Float32Ar
     const chance = eventChance(seed, 1, number);
     const turn = sampleRate / Math.max(SLOWEST, along(course, course.speed, at));
     const effort = effortAt(at);
-    const pressure = 0.14 + 0.86 * Math.sqrt(effort) * (0.6 + 0.5 * cutoff);
+    const pressure = 0.12 + 0.88 * effort ** 0.7 * (0.7 + 0.5 * cutoff);
     const emptying = (0.05 + 0.12 * cutoff) * sampleRate;
     addPuff(flow, span, {
       at: at + (late + 0.006 * chance.gaussian()) * (turn / perTurn),

@@ -32,7 +32,7 @@ export function renderSteam(sound: Steam, course: Course, span: Span): Float32Ar
 
 /** A gain by the share of the top speed: slow, single beats are as loud as many; found by measurement. */
 function levelTrim(share: number): number {
-  return 10 ** ((-3.2 * share) / 20);
+  return 10 ** ((-3.5 * share) / 20);
 }
 
 /** Beats a second at top speed of an engine that needs no trim. */

@@ -47,7 +47,7 @@ describe.each(STEAM_PRESETS.map((preset) => [preset.name, preset] as const))('%s
     loops.forEach((loop, notch) => {
       expect(crestDb(loop)).toBeGreaterThan(10);
       // Single slow beats stand out of what is between them.
-      expect(crestDb(loop)).toBeLessThan(notch < 3 ? 21 : 18);
+      expect(crestDb(loop)).toBeLessThan(notch < 4 ? 20.5 : 17.5);
     });
   });
 });

@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { rateSentence } from '../../../../src/lib/bench/words/rate-sentence.js';
+
+const firing = { name: 'firing rate', frequency: 70 };
+
+test('a rate below the reach: what is lost, and the first multiple that is heard', () => {
+  expect(rateSentence(firing, -52.6, 287)).toBe(
+    'The firing rate, 70 Hz, lies below what this speaker can do here: of itself 53 dB are lost. You hear its multiples from the 5th on, 350 Hz, and how often they beat.'
+  );
+});
+
+test('a rate within the reach is heard itself', () => {
+  expect(rateSentence({ name: 'A4', frequency: 440 }, -3, 287)).toBe(
+    'The A4, 440 Hz, lies within what this speaker can do here (down to 290 Hz): you hear it itself.'
+  );
+});
+
+test('a very slow rate is a beat, not a note', () => {
+  expect(rateSentence({ name: 'exhaust beat', frequency: 4.25 }, -120, 287)).toContain(
+    'The exhaust beat, 4.3 Hz, lies below'
+  );
+  expect(rateSentence({ name: 'exhaust beat', frequency: 4.25 }, -120, 287)).toContain(
+    'You hear how often the sound beats, not a note.'
+  );
+});
+
+test.each([
+  [100, 290, '3rd'],
+  [100, 190, '2nd'],
+  [25, 287, '12th'],
+  [26, 540, '21st']
+])('%i Hz and a reach of %i Hz: from the %s on', (frequency, reaches, ordinal) => {
+  expect(rateSentence({ name: 'rate', frequency }, -30, reaches)).toContain(`from the ${ordinal} on`);
+});
+
+test('a mount that reaches nowhere or cannot be built claims nothing', () => {
+  expect(rateSentence(firing, null, 287)).toBe('The firing rate, 70 Hz, is marked in the picture.');
+  expect(rateSentence(firing, -20, null)).toBe('The firing rate, 70 Hz, is marked in the picture.');
+});
