@@ -39,6 +39,9 @@ export async function main(args) {
 
 /** @param {boolean} once */
 async function measure(once) {
+  /** @type {{ memory: SpeedCase }} */
+  const { memory } = await loadTypescript('tests/speed/memory.ts');
+  console.log(`${memory.name.padEnd(52)} ${peakMegabytes(memory).toFixed(1).padStart(9)} MB`);
   /** @type {{ reference: SpeedCase }} */
   const { reference } = await loadTypescript('tests/speed/reference.ts');
   const unit = medianMs(reference.prepare(), { once });
@@ -53,6 +56,17 @@ async function measure(once) {
 }
 
 /**
+ * How far the process's highest memory rises; to be asked before anything else has used much of it.
+ * @param {SpeedCase} one
+ */
+function peakMegabytes({ prepare }) {
+  const run = prepare();
+  const before = process.resourceUsage().maxRSS;
+  run();
+  return (process.resourceUsage().maxRSS - before) / 1024;
+}
+
+/**
  * @param {string} name
  * @param {number} ms
  * @param {number} unit
@@ -61,5 +75,5 @@ async function measure(once) {
 function row(name, ms, unit, sound) {
   const realTime = sound ? `   ${((sound * 1000) / ms).toFixed(0).padStart(5)} times real time` : '';
   const digits = ms < 10 ? 3 : 1;
-  return `${name.padEnd(42)} ${ms.toFixed(digits).padStart(9)} ms ${(ms / unit).toFixed(1).padStart(9)} ×${realTime}`;
+  return `${name.padEnd(52)} ${ms.toFixed(digits).padStart(9)} ms ${(ms / unit).toFixed(1).padStart(9)} ×${realTime}`;
 }

@@ -1,6 +1,6 @@
 import { type GeneratedSound, isMoving, type MovingSound, movingKind } from '../../src/lib/sounds/kinds.js';
 import { settledAt } from '../../src/lib/sounds/motion/motion.js';
-import { renderRide } from '../../src/lib/sounds/motion/ride.js';
+import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS } from '../../src/lib/sounds/roster.js';
 import { SoundBank } from '../../src/lib/worker/sound-bank.js';
 import type { SpeedCase } from './speed-case.js';
@@ -30,10 +30,19 @@ function ride(sound: MovingSound): SpeedCase {
   };
 }
 
+/** One loop at full load, made as a whole each time. */
+function loopOnly(sound: MovingSound): SpeedCase {
+  const make = () => renderLoop(movingKind(sound), full(sound), SAMPLE_RATE);
+  return { name: `${sound.name}: loop at 8 alone`, sound: make().length / SAMPLE_RATE, prepare: () => make };
+}
+
+const ofEachKind = MACHINES.filter(({ kind }, i) => MACHINES.findIndex((one) => one.kind === kind) === i);
+
 /** What the first press of play waits for, what a moved lever waits for, and every other sound. */
 const cases: SpeedCase[] = [
   ...MACHINES.map((sound) => made(`${sound.name}: loop at 8, aligned`, full(sound))),
-  ...MACHINES.filter(({ kind }, i) => MACHINES.findIndex((one) => one.kind === kind) === i).map(ride),
+  ...ofEachKind.map(loopOnly),
+  ...ofEachKind.map(ride),
   made('run past, 30 s', { ...MACHINES[0], runPast: true }),
   ...[...LINESIDE, ...TEST_SIGNALS]
     .filter((sound) => !isMoving(sound))

@@ -7,6 +7,7 @@ test('everything whose time is taken runs', async () => {
   expect([code, stderr]).toEqual([0, '']);
   const rows = stdout.trimEnd().split('\n');
   expect(rows.length).toBeGreaterThan(5);
+  expect(rows.shift()).toMatch(/^memory for a run past of 30 s, at its most +\d+\.\d MB$/);
   for (const row of rows) expect(row).toMatch(/^\S.* +\d+\.\d+ ms +\d+\.\d ×( +\d+ times real time)?$/);
 }, 30_000);
 

@@ -8,10 +8,18 @@ export function leverWords(sound: MovingSound, inches: boolean): { speed: string
     sound.kind === 'diesel'
       ? `${Math.round(dieselRpm(sound))} rpm`
       : speedWords((sound.topSpeed * sound.notch) / 8, inches);
-  const [first] = movingKind(sound).marks(sound);
+  const { name, words } = PULSES[sound.kind];
+  const first = movingKind(sound)
+    .marks(sound)
+    .find((mark) => mark.name === name);
   if (!first || !(first.frequency > 0)) return { speed, pulses: 'it stands' };
   const often = first.frequency < 10 ? first.frequency.toFixed(1) : String(Math.round(first.frequency));
-  return { speed, pulses: `${PULSES[sound.kind]} ${often} times a second` };
+  return { speed, pulses: `${words} ${often} times a second` };
 }
 
-const PULSES = { diesel: 'fires', steam: 'beats', electric: 'its tone swings' };
+/** Which of its rates is told, and how. */
+const PULSES = {
+  diesel: { name: 'firing rate', words: 'fires' },
+  steam: { name: 'beat', words: 'beats' },
+  electric: { name: 'gear mesh', words: 'gears mesh' }
+};

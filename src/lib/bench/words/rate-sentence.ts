@@ -1,6 +1,9 @@
 import type { Decibels, Hertz } from '../../units.js';
 import { frequencyWords } from './frequency-words.js';
 
+/** Multiples beyond this one lie too close together to be heard as those of a note. */
+const FURTHEST = 16;
+
 /**
  * Whether the rate that a sound is known by can be heard itself, or only its multiples.
  *
@@ -12,15 +15,17 @@ export function rateSentence(
   throughDb: Decibels | null,
   reaches: Hertz | null
 ): string {
-  const rate = `The ${name}, ${frequency < 10 ? frequency.toFixed(1) : Math.round(frequency)} Hz,`;
+  // Notes have no article: A♭4, but the firing rate.
+  const subject = /^[A-G]/.test(name) ? name : `The ${name}`;
+  const rate = `${subject}, ${frequency < 10 ? frequency.toFixed(1) : Math.round(frequency)} Hz,`;
   if (throughDb === null || reaches === null) return `${rate} is marked in the picture.`;
   if (frequency >= reaches)
     return `${rate} lies within what this speaker can do here (down to ${frequencyWords(reaches)}): you hear it itself.`;
   const first = Math.ceil(reaches / frequency);
   const lost = Math.round(-throughDb);
   const itself = `${rate} lies below what this speaker can do here: of itself ${lost} dB are lost.`;
-  return first <= 40
-    ? `${itself} You hear its multiples from the ${ordinal(first)} on, ${frequencyWords(first * frequency)}, and how often they beat.`
+  return first <= FURTHEST
+    ? `${itself} You hear its multiples from the ${ordinal(first)} on, ${frequencyWords(first * frequency)}; the ear makes out the rate from them.`
     : `${itself} You hear how often the sound beats, not a note.`;
 }
 

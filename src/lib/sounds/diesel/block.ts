@@ -79,7 +79,7 @@ export function block(sound: Diesel, firings: Firing[], course: Course, span: Sp
   return out;
 }
 
-/** The ring of every cylinder's blow on a casting, of about unit energy in its first milliseconds. */
+/** How a casting rings when a cylinder strikes it, for every cylinder by its number. */
 function ringsOf(
   sound: Diesel,
   { modes, lowest, highest, q, spread, rings: seconds }: Casting,
@@ -108,8 +108,8 @@ function ringsOf(
   for (const { frequency, swings, phase, gain, late } of all) {
     const w = (2 * Math.PI * frequency) / sampleRate;
     const first = Math.round(late * sampleRate);
-    // It dies away by its Q, and what would still ring at the end a little sooner.
     const soft = (i: number) => 1 - Math.exp(-((i / (ATTACK * sampleRate)) ** 2));
+    // It dies away by its Q, and what would still ring at the end a little sooner.
     const fall = Math.max(w / (2 * q), 5 / (length - first));
     const last = Math.min(length, first + Math.ceil(7 / fall));
     for (let i = first; i < last; i++)

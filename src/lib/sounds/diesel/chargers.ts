@@ -3,7 +3,7 @@ import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
-import { curveAlong } from './curve-along.js';
+import { curveAlong, highestOf } from './curve-along.js';
 import { type Diesel, dieselSize } from './diesel-engine.js';
 import { lateNoise } from './late-noise.js';
 import type { SlowNoise } from './slow-noise.js';
@@ -45,7 +45,7 @@ function addTurbocharger(
   const { length, sampleRate } = span;
   const turns = turnsOfTurbo(sound, course, span);
   const spool = (sample: number) => along(course, course.spool, sample);
-  const highest = turboSpeed(sound, Math.max(...course.spool));
+  const highest = turboSpeed(sound, highestOf(course.spool));
   const wander = (sample: number) => along(course, turns, sample) + 0.05 * slow(1, sample);
   const flutter = (sample: number) => 1 + 0.22 * slow(2, sample);
   const { blades } = TURBO;
@@ -84,7 +84,7 @@ function addBlower(signal: Float32Array, course: Course, span: Span, slow: SlowN
   const { length, sampleRate } = span;
   const turns = (sample: number) => along(course, course.turns, sample);
   const speed = (sample: number) => along(course, course.speed, sample) / 16;
-  const fastest = Math.max(...course.speed);
+  const fastest = highestOf(course.speed);
   const tone = (order: number, partials: number[], size: number, voice: number) => {
     addWave(
       signal,

@@ -26,3 +26,8 @@ export function curveAlong(
   }
   return curve;
 }
+
+/** The highest that a curve of a course comes to; curves are 0 or more. */
+export function highestOf(curve: Float32Array): number {
+  return curve.reduce((most, x) => Math.max(most, x), 0);
+}

@@ -3,7 +3,7 @@ import { random } from '../blocks/random.js';
 import { type Diesel, dieselSize } from './diesel-engine.js';
 
 /** From one cylinder to the next along a bank, in metres, for a medium-speed engine. */
-const PITCH = 0.42;
+const PITCH = 0.3;
 /** Speed of sound in hot exhaust, m/s. */
 export const HOT_SOUND = 520;
 

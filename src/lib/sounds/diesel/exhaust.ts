@@ -11,7 +11,7 @@ import { EXHAUST_OPENS, type Firing } from './firings.js';
 import { pipe } from './pipe.js';
 import { addResonances } from './resonances.js';
 
-/** Blowdown of a medium-speed engine at 1000 rpm, in seconds: half by angle, half by the size of what it empties. */
+/** Blowdown of a medium-speed engine at 1000 rpm, in seconds; it goes with the root of the time that a degree takes. */
 const BLOWDOWN = 0.001;
 
 /** Rough resonances of silencer, stack and roof of a medium-speed engine: frequency, Q, gain. */
@@ -40,9 +40,9 @@ const CHARGING = {
 };
 
 /**
- * The exhaust as heard at the stack. Every firing pushes out a sharp blowdown with a steep front; the
- * flow tears into noise that comes and goes with it, brighter the harder it blows. All of it runs through the
- * manifold of its bank, a pipe, and through the resonances of stack, silencer and roof.
+ * The exhaust as heard at the stack. Every firing pushes out a sharp blowdown with a steep front; the flow tears
+ * into noise that comes and goes with it, brighter the harder it blows. All of it runs through the manifold of its
+ * bank, a pipe, and through the resonances of stack, silencer and roof.
  */
 export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: Span): Float32Array {
   const { length, sampleRate } = span;
@@ -75,7 +75,7 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
     const blown = new Float32Array(length);
     const change = 0.0009 * sampleRate;
     let before = span.cyclic ? flow[length - 1] : 0;
-    for (let i = 0, j = turned(length, 0.17 + 0.31 * bank, sampleRate); i < length; i++) {
+    for (let i = 0, j = turned(length, 0.17 + 0.14 * bank, sampleRate); i < length; i++) {
       const f = flow[i];
       // Radiated pressure follows the change of the flow.
       blown[i] =
@@ -93,7 +93,7 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
   return throughStack(sum, sound, span);
 }
 
-/** Where noise is read that is to be another than that of the streams' beginning. */
+/** Where to begin in noise that is to be so much later; taken round, which must be over before a ride is heard. */
 function turned(length: number, seconds: number, sampleRate: Hertz): number {
   return (length - (Math.round(seconds * sampleRate) % length)) % length;
 }

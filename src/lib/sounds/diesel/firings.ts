@@ -42,7 +42,7 @@ export function firingsAlong(sound: Diesel, course: Course, span: Span, slow: Sl
   const cylinders = cylindersOf(sound);
   const count = cylinders.length;
   const perTurn = count / patternTurns(sound);
-  /** Crank angles from here on. */
+  // Angles of the crank, in degrees.
   const interval = 360 / perTurn;
   const person = random(seed ^ 0x5e11);
   const swell = [1, 2, 3].map((turns) => ({ turns, phase: 2 * Math.PI * person.uniform() }));
@@ -62,15 +62,15 @@ export function firingsAlong(sound: Diesel, course: Course, span: Span, slow: Sl
     const chance = random((seed ^ 0x5eed) + Math.imul(number, 0x3c6ef35f));
     const between = (idle: number, full: number) => idle + (full - idle) * effort;
     const late =
-      u * between(3, 1.7) * cylinder.timing +
+      u * between(3, 1.2) * cylinder.timing +
       (0.4 + 0.6 * u) * between(1.5, 0.9) * chance.gaussian() +
       (between(0.05, 0.015) * slow(0, at) + (cylinder.bank ? ODD : 0)) * interval;
     const missed = chance.uniform() < u * between(0.05, -0.02) ? 0.45 : 1;
     const strength =
       1 +
       u * between(0.32, 0.03) * lope[i] +
-      u * between(0.22, 0.05) * cylinder.strength +
-      (0.4 + 0.6 * u) * between(0.15, 0.08) * chance.gaussian();
+      u * between(0.22, 0.07) * cylinder.strength +
+      (0.4 + 0.6 * u) * between(0.16, 0.13) * chance.gaussian();
     return {
       at: at + (late + interval / 2 - EXHAUST_OPENS) * degree * span.sampleRate,
       number: i,

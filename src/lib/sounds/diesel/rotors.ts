@@ -1,7 +1,7 @@
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
-import { curveAlong } from './curve-along.js';
+import { curveAlong, highestOf } from './curve-along.js';
 import { type Diesel, patternTurns } from './diesel-engine.js';
 import { lateNoise } from './late-noise.js';
 import { addResonances } from './resonances.js';
@@ -36,7 +36,7 @@ export function addFans(
 ): void {
   if (sound.fans === 0) return;
   const { length, sampleRate } = span;
-  const fastest = Math.max(...course.speed);
+  const fastest = highestOf(course.speed);
   const speed = (sample: number) => along(course, course.speed, sample) / FULL;
   const blades = new Float32Array(length);
   FANS.forEach(({ gain }, n) => {
@@ -76,7 +76,7 @@ export function addFans(
  */
 export function addHum(signal: Float32Array, sound: Diesel, course: Course, span: Span): void {
   if (sound.hum === 0) return;
-  const fastest = Math.max(...course.speed);
+  const fastest = highestOf(course.speed);
   const partials = Array.from({ length: 12 }, (_, n) => ({ 1: 1, 2: 0.4, 5: 0.5, 11: 0.3 })[n] ?? 0);
   addWave(
     signal,

@@ -31,8 +31,8 @@ export const ELECTRIC_KIND: MovingKind<Electric> = {
   },
   dynamics: (sound) => ({
     range: wheelRate(sound, sound.topSpeed),
-    rise: 11,
-    fall: 8,
+    rise: 10.5,
+    fall: 7.5,
     answer: 0.3,
     spoolUp: 1,
     spoolDown: 1.3

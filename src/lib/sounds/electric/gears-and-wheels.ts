@@ -16,10 +16,10 @@ const MESH: [number, number][] = [
 
 /** Bands of the roar of wheel and rail: frequency, Q, gain, and the power of the speed by which each grows. */
 const ROAR: [Hertz, number, number, number][] = [
-  [95, 0.7, 1.9, 0.4],
-  [240, 0.7, 1.3, 0.6],
-  [580, 0.6, 0.75, 0.8],
-  [1500, 0.7, 0.24, 1.3]
+  [95, 0.7, 1.9, 0.5],
+  [240, 0.7, 1.3, 0.75],
+  [580, 0.6, 0.75, 1],
+  [1500, 0.7, 0.25, 1.5]
 ];
 
 /** The roar comes and goes more slowly than this, and by so much of a white noise. */
@@ -37,7 +37,7 @@ const RUN_OUT: [number, number][] = [
 /**
  * What turns with the wheels. The mesh of the gears is a tone of as many periods a turn as the axle's gear has teeth; it
  * swells with every turn because no gear runs quite true. The roar of wheel on rail grows with the speed and shifts upward
- * (rolling noise: D. Thompson, Railway Noise and Vibration, 2009, ch. 2; flattened here, see docs/models).
+ * (rolling noise: D. Thompson, Railway Noise and Vibration, 2009; flattened here, see docs/models).
  *
  * @returns mesh, added to `sum`, and roar, added to `air`, which is dulled later
  */

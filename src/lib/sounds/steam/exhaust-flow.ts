@@ -17,7 +17,7 @@ export interface BeatOwn {
 /**
  * What sets the beats of a turn apart, one for each end of each cylinder: valves that are not quite square. It
  * depends on the seed and the unevenness only, so that it is the same engine at every notch. At full unevenness
- * the strengths spread by a third and the beats by an eighth of their distance (by ear).
+ * the strengths spread by a third and the beats by an eighth of their distance (by eye on spectrograms).
  */
 export function beatsOwn(sound: Steam): BeatOwn[] {
   const count = beatsPerTurn(sound);
@@ -71,7 +71,7 @@ export function exhaustFlow(sound: Steam, course: Course, span: Span): Float32Ar
     const chance = eventChance(seed, 1, number);
     const turn = sampleRate / Math.max(SLOWEST, along(course, course.speed, at));
     const effort = effortAt(at);
-    const pressure = 0.12 + 0.88 * effort ** 0.7 * (0.7 + 0.5 * cutoff);
+    const pressure = 0.15 + 0.85 * effort ** 0.7 * (0.7 + 0.5 * cutoff);
     const emptying = (0.05 + 0.12 * cutoff) * sampleRate;
     addPuff(flow, span, {
       at: at + (late + 0.006 * chance.gaussian()) * (turn / perTurn),

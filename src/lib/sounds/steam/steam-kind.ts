@@ -26,8 +26,8 @@ export const STEAM_KIND: MovingKind<Steam> = {
   },
   dynamics: (sound) => ({
     range: driverRate(sound, sound.topSpeed),
-    rise: 11,
-    fall: 7.5,
+    rise: 10.2,
+    fall: 6.8,
     answer: 0.25,
     spoolUp: 0.8,
     spoolDown: 1

@@ -19,6 +19,12 @@ test('a steam engine tells its speed and beats, and that it stands', () => {
   expect(leverWords({ ...steam, notch: 0 }, false)).toEqual({ speed: '0 km/h', pulses: 'it stands' });
 });
 
+test('an electric one tells how often its gears mesh', () => {
+  const electric = MACHINES.find(({ kind }) => kind === 'electric')!;
+  expect(leverWords(electric, false).pulses).toMatch(/^gears mesh \d+ times a second$/);
+  expect(leverWords({ ...electric, notch: 0 }, false).pulses).toBe('it stands');
+});
+
 test('every sound there is has its half line', () => {
   for (const sound of [...MACHINES, ...LINESIDE, ...TEST_SIGNALS])
     expect(soundSummary(sound, false)).toMatch(/^.{2,60}$/);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { courseThrough } from '../../../../src/lib/sounds/motion/course.js';
-import { curveAlong } from '../../../../src/lib/sounds/diesel/curve-along.js';
+import { curveAlong, highestOf } from '../../../../src/lib/sounds/diesel/curve-along.js';
 
 const motions = [0, 1, 2, 3].map((i) => ({
   turns: i,
@@ -20,4 +20,9 @@ test('it follows speed, effort and spool sample by sample', () => {
 test('between its steps it is linear', () => {
   const curve = curveAlong(course, 64, ({ speed }) => (speed - 10) ** 2);
   expect(curve[16]).toBeCloseTo((curve[0] + curve[32]) / 2, 6);
+});
+
+test('the highest of a curve is found, also of a long one', () => {
+  expect(highestOf(course.speed)).toBe(13);
+  expect(highestOf(new Float32Array(500000).fill(0.25, 400000))).toBe(0.25);
 });
