@@ -22,7 +22,7 @@ export function renderSteam(sound: Steam, course: Course, span: Span): Float32Ar
   const steam = hiss(sound, course, span);
 
   const rumble = filter(span.noise(2), section('bandPass', 190, 0.6, sampleRate), span, 0.5);
-  filter(span.noise(2), section('bandPass', 700, 0.7, sampleRate), span, 0.16, rumble);
+  filter(span.noise(2), section('lowPass', 520, 0.6, sampleRate), span, 0.3, rumble);
   const rolling = slowCurve(span, (i) => 0.9 * (along(course, course.speed, i) / top) ** 1.5);
 
   for (let i = 0; i < length; i++)
