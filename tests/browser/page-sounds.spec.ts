@@ -49,12 +49,12 @@ test('another machine takes over where the lever stands; a still sound has no le
 
 test('it runs past by itself, and whoever takes the lever drives again', async ({ page, bench }) => {
   await bench.play();
-  await page.getByRole('button', { name: 'run past' }).click();
+  await page.getByRole('button', { name: 'let it run past' }).click();
   await expect(page.locator('.throttle .words')).toContainText('runs past by itself');
   await expect(page.locator('.level-picture')).toContainText('20');
   await page.getByRole('button', { name: 'Throttle up' }).click();
   await expect(page.locator('.throttle .words')).toContainText('notch 5');
-  await page.getByRole('button', { name: 'run past' }).click();
+  await page.getByRole('button', { name: 'let it run past' }).click();
   await page.getByRole('button', { name: 'take the lever' }).click();
   await expect(page.locator('.throttle .words')).toContainText('notch 5');
   await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');
@@ -62,7 +62,7 @@ test('it runs past by itself, and whoever takes the lever drives again', async (
 
 test.describe('the knobs of a sound', () => {
   test.beforeEach(async ({ page }) => {
-    await page.getByText('make it another one: its knobs').click();
+    await page.getByText('its knobs: make it another one').click();
   });
 
   test('a typed value is taken, heard of, undone and restored', async ({ page }) => {
@@ -127,12 +127,12 @@ test('the sentence under the sound says what of it is out of reach, and the tabl
   await bench.hear(2);
   const sound = page.getByRole('region', { name: 'The sound itself' });
   await expect(sound.locator('.sentence')).toContainText(
-    /The firing rate, 70 Hz, lies below what this speaker can do here: of itself \d\d dB are lost\. You hear its multiples/
+    /Too low for this speaker here: the firing rate, 70 Hz; \d\d dB of it are lost\. You hear its multiples/
   );
   await sound.getByText('what each mount lets through of the firing rate').click();
   const rows = sound.locator('.harmonic-table tbody tr');
   await expect(rows.first()).toContainText('70 Hz');
-  const lost = Number(/(\d+) dB are lost/.exec(await sound.locator('.sentence').innerText())![1]);
+  const lost = Number(/(\d+) dB of it are lost/.exec(await sound.locator('.sentence').innerText())![1]);
   await expect(rows.first().locator('td.heard')).toHaveText(`−${lost}`);
   await bench.hear(1);
   await expect(sound.locator('.sentence')).not.toContainText(`${lost} dB`);
@@ -151,14 +151,14 @@ test('the sound is saved as a WAV file of 24 bits', async ({ page }) => {
 
 test('what was set of a sound is still there after a reload', async ({ page, bench }) => {
   await bench.choose(STEAM.name);
-  await page.getByText('make it another one: its knobs').click();
+  await page.getByText('its knobs: make it another one').click();
   const cutoff = page.getByRole('textbox', { name: 'cutoff' });
   await cutoff.fill('60');
   await cutoff.press('Enter');
   await expect(page.getByText('kept in this browser')).toBeVisible();
   await page.reload();
   await expect(bench.soundName).toHaveText(STEAM.name);
-  await page.getByText('make it another one: its knobs').click();
+  await page.getByText('its knobs: make it another one').click();
   await expect(cutoff).toHaveValue('60');
 });
 

@@ -29,7 +29,7 @@ export function harmonicMarks(rates: readonly RateToMark[], to: Hertz): Spectrum
     const count = Math.min(harmonics, Math.floor(to / frequency));
     const others = Array.from({ length: count - 1 }, (_, i) => i + 2).map((n) => ({
       frequency: n * frequency,
-      text: numbered.includes(n) ? `${n}` : '',
+      text: numbered.includes(n) ? `${n}×` : '',
       name: `${n} × ${name}`,
       strong: false
     }));

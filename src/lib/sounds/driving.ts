@@ -4,7 +4,7 @@ import type { KnobValues, SoundKnobs } from './knob.js';
 export const DRIVING_KNOBS = {
   signal: {
     type: 'choice',
-    name: 'what the cord blows',
+    name: 'horn or whistle on the cord',
     options: ['three-note horn', 'five-note horn', 'whistle'],
     usual: 'five-note horn'
   },

@@ -58,15 +58,15 @@ describe('harmonicMarks', () => {
     );
     expect(marks.map(({ text }) => text)).toEqual([
       'firing rate',
-      '2',
-      '3',
-      '4',
-      '5',
-      '6',
+      '2×',
+      '3×',
+      '4×',
+      '5×',
+      '6×',
       '',
-      '8',
+      '8×',
       '',
-      '10'
+      '10×'
     ]);
     expect(marks.map(({ strong }) => strong)).toEqual([true, ...Array(9).fill(false)]);
     expect(marks[6].name).toBe('7 × firing rate');
@@ -80,8 +80,8 @@ describe('harmonicMarks', () => {
     expect(marks.map(({ frequency, text, strong }) => [frequency, text, strong])).toEqual([
       [750, 'lope', true],
       [1500, 'firing rate', true],
-      [3000, '2', false],
-      [4500, '3', false],
+      [3000, '2×', false],
+      [4500, '3×', false],
       [400, 'hum', true]
     ]);
     const chord = ['A4', 'C5', 'F5'].map((name, i) => ({ frequency: 440 + 100 * i, name, harmonics: 4 }));

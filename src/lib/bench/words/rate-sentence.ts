@@ -16,17 +16,16 @@ export function rateSentence(
   reaches: Hertz | null
 ): string {
   // Notes have no article: A♭4, but the firing rate.
-  const subject = /^[A-G]/.test(name) ? name : `The ${name}`;
-  const rate = `${subject}, ${frequency < 10 ? frequency.toFixed(1) : Math.round(frequency)} Hz,`;
-  if (throughDb === null || reaches === null) return `${rate} is marked in the picture.`;
+  const subject = /^[A-G]/.test(name) ? name : `the ${name}`;
+  const rate = `${subject}, ${frequency < 10 ? frequency.toFixed(1) : Math.round(frequency)} Hz`;
+  if (throughDb === null || reaches === null) return `Marked in the picture: ${rate}.`;
   if (frequency >= reaches)
-    return `${rate} lies within what this speaker can do here (down to ${frequencyWords(reaches)}): you hear it itself.`;
+    return `Within what this speaker can do here (down to ${frequencyWords(reaches)}): ${rate}. You hear it itself.`;
   const first = Math.ceil(reaches / frequency);
-  const lost = Math.round(-throughDb);
-  const itself = `${rate} lies below what this speaker can do here: of itself ${lost} dB are lost.`;
+  const lost = `Too low for this speaker here: ${rate}; ${Math.round(-throughDb)} dB of it are lost.`;
   return first <= FURTHEST
-    ? `${itself} You hear its multiples from the ${ordinal(first)} on, ${frequencyWords(first * frequency)}; the ear makes out the rate from them.`
-    : `${itself} You hear how often the sound beats, not a note.`;
+    ? `${lost} You hear its multiples from the ${ordinal(first)} on, ${frequencyWords(first * frequency)}, and the ear makes out the rate from them.`
+    : `${lost} You hear how often it comes, not a note.`;
 }
 
 function ordinal(number: number): string {

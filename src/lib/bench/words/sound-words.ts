@@ -1,6 +1,7 @@
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import { noteName } from '../../sounds/signals/note-name.js';
 import type { BenchSound } from '../file/bench-file.js';
+import { frequencyWords } from './frequency-words.js';
 import { speedWords } from './speed-words.js';
 
 /** What a sound is, in half a line: what makes it the one it is. */
@@ -34,13 +35,13 @@ export function soundSummary(sound: GeneratedSound, inches: boolean): string {
     case 'whiteNoise':
       return 'equal power in every hertz';
     case 'sweep':
-      return 'one tone gliding up through all pitches';
+      return `one tone gliding ${sound.to > sound.from ? 'up' : 'down'} through all pitches`;
     case 'steppedTones':
       return 'a tone at every third octave, one after the other';
     case 'bursts':
       return 'short tones with silence between';
     case 'puff':
-      return 'one push of the cone, again and again';
+      return `one push of the cone, again and again, up to ${frequencyWords(sound.upper)}`;
   }
 }
 

@@ -61,7 +61,16 @@ export const DIESEL_KNOBS = {
     step: 0.01,
     usual: 0.3
   },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 41, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 41,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /** A diesel engine at a notch of its lever; `seed` is what makes it an individual. */

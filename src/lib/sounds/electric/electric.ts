@@ -35,7 +35,16 @@ export const ELECTRIC_KNOBS = {
   blowers: { type: 'number', name: 'blowers', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
   hum: { type: 'number', name: 'transformer hum', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
   gears: { type: 'number', name: 'gears and wheels', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.4 },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 90, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 90,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /** An electric locomotive or motor coach, as far as its sound needs it. */

@@ -1,7 +1,7 @@
 import type { Hertz } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
-import { eventChance } from '../steam/event-chance.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { addTone } from './add-tone.js';
 import { addScaled, type CourseSteps } from './course-steps.js';
 import { axleTeeth, type Electric, wheelRate } from './electric.js';

@@ -1,6 +1,6 @@
 import type { Hertz } from '../../units.js';
 import type { Span } from '../blocks/span.js';
-import { eventChance } from '../steam/event-chance.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { addTone } from './add-tone.js';
 import type { CourseSteps } from './course-steps.js';
 import { type Electric, periodsPerTurn } from './electric.js';

@@ -1,6 +1,6 @@
 import type { Hertz } from '../../units.js';
 import type { Span } from '../blocks/span.js';
-import { eventChance } from '../steam/event-chance.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { type CourseSteps, STEP } from './course-steps.js';
 import { type Electric, humRate } from './electric.js';
 import { wholePhase } from './whole-phase.js';

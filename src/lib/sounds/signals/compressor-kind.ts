@@ -10,7 +10,7 @@ import { raisedCosine } from '../test-signals/raised-cosine.js';
 import { addBurst } from './burst.js';
 import { COMPRESSOR_KNOBS, type Compressor } from './compressor.js';
 import { outdoors } from './outdoors.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import { cast, type Partial, type Pattern, strike } from './struck-metal.js';
 
 /** About how long it runs in a loop. */
@@ -143,12 +143,12 @@ function addMotor(
   const rush = filter(span.noise(2), section('bandPass', 900, 0.4, sampleRate), span, 0.22);
   const rumble = filter(span.noise(3), section('bandPass', 150, 0.8, sampleRate), span, 0.9);
   const turn = strokes / 60;
-  const level = slowCurve(span, (t) =>
+  const level = slowCurve(span, (_, t) =>
     runs === Infinity
       ? 1
       : raisedCosine((t - begin) / SPIN_UP) * raisedCosine((begin + runs + 0.35 - t) / 0.5)
   );
-  const sag = slowCurve(span, (t) => 1 - 0.25 * Math.cos(2 * Math.PI * turn * cylinders * (t - begin)));
+  const sag = slowCurve(span, (_, t) => 1 - 0.25 * Math.cos(2 * Math.PI * turn * cylinders * (t - begin)));
   for (let i = 0; i < length; i++) sound[i] += level[i] * (rush[i] + sag[i] * rumble[i]);
 }
 

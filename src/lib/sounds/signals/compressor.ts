@@ -21,7 +21,16 @@ export const COMPRESSOR_KNOBS = {
     whole: true
   },
   unloading: { type: 'switch', name: 'stops and unloads', usual: true },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 3, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 3,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /**

@@ -12,7 +12,16 @@ export const CROSSING_KNOBS = {
     step: 10,
     usual: 1050
   },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 5, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 5,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /** The bell of a level crossing: one gong, or two struck in turn. `rate` counts the strokes on both together. */

@@ -5,7 +5,7 @@ import { raisedCosine } from '../test-signals/raised-cosine.js';
 import type { Horn } from './horn.js';
 import { atPhase, type HornBell } from './horn-bells.js';
 import { outdoors } from './outdoors.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 
 /** The valve is open from `from` until `until`. */
 export interface Blow {
@@ -118,7 +118,7 @@ function addAir(tone: Float32Array, rms: number, blows: Blow[], span: Span, star
   // RMS of both bands together at 48 kHz is 0.5; the bells' pulses raise the noise by their mean size.
   const scale = rms / 0.5;
   const size = tone.reduce((most, x) => Math.max(most, Math.abs(x)), 1e-9);
-  const flow = slowCurve(span, (t) =>
+  const flow = slowCurve(span, (_, t) =>
     blows.reduce((most, { from, until }) => {
       const blown = start + t - from;
       const open = raisedCosine(blown / 0.025) * raisedCosine(1 - (start + t - until) / 0.16);

@@ -21,7 +21,16 @@ export const HORN_KNOBS = {
   },
   spread: { type: 'number', name: 'mistuning', unit: 'cents', min: 0, max: 20, step: 1, usual: 8 },
   air: { type: 'number', name: 'air noise', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.08 },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 41, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 41,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /**

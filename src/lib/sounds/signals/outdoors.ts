@@ -1,10 +1,11 @@
 import type { Seconds } from '../../units.js';
+import { addEchoes, type Echo } from '../blocks/add-echoes.js';
 import { filter, section } from '../blocks/filter.js';
 import { random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
 
 /** First reflections from ground, track and walls: when they arrive and how strong. */
-const EARLY: readonly [Seconds, number][] = [
+const EARLY: readonly Echo[] = [
   [0.0031, 0.32],
   [0.0127, -0.2],
   [0.0293, 0.15],
@@ -24,24 +25,17 @@ export const OUTDOORS: Seconds = SCATTERED.until;
  * both dulled above 2.2 kHz, and without anything much below 30 Hz. A fixed sparse echo pattern: it changes no pitch and no rate.
  */
 export function outdoors(signal: Float32Array, span: Pick<Span, 'sampleRate' | 'cyclic'>): Float32Array {
-  const { sampleRate, cyclic } = span;
-  const length = signal.length;
+  const { sampleRate } = span;
   const heard = filter(signal, section('highPass', 30, 0.7, sampleRate), span);
   const dulled = filter(heard, section('lowPass', 2200, 0.6, sampleRate), span);
-  for (const [time, gain] of reflections()) {
-    const delay = Math.round(time * sampleRate);
-    for (let i = delay; i < length; i++) heard[i] += gain * dulled[i - delay];
-    if (!cyclic) continue;
-    for (let i = 0, from = length - (delay % length); i < Math.min(delay, length); i++, from++)
-      heard[i] += gain * dulled[from % length];
-  }
+  addEchoes(heard, dulled, reflections(), span);
   return heard;
 }
 
-function reflections(): [Seconds, number][] {
+function reflections(): Echo[] {
   const chance = random(PLACE);
   const { count, from, until, decay, level } = SCATTERED;
-  const scattered = Array.from({ length: count }, (_, n): [Seconds, number] => {
+  const scattered = Array.from({ length: count }, (_, n): Echo => {
     const time = from + ((n + chance.uniform()) * (until - from)) / count;
     return [time, (chance.uniform() < 0.5 ? -level : level) * 10 ** ((-3 * time) / decay)];
   });

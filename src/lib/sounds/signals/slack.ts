@@ -12,7 +12,16 @@ export const SLACK_KNOBS = {
     usual: 0.2
   },
   hardness: { type: 'number', name: 'hardness', unit: 'share', min: 0, max: 1, step: 0.05, usual: 0.5 },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 14, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 14,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /**

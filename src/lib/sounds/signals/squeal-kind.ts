@@ -12,7 +12,7 @@ import { SQUEAL_KNOBS, type Squeal } from './squeal.js';
 import { addWheel } from './squeal-wheel.js';
 import { speedAt, STOP, TOUCH, turnsAt } from './braking.js';
 import { partialSum } from './partial-sum.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import { cast, strike } from './struck-metal.js';
 
 const LOOP: Seconds = 7.5;
@@ -48,15 +48,15 @@ function rubbing({ roughness, seed }: Squeal, span: Span): Float32Array {
   filter(span.noise(2), section('bandPass', 1300, 0.6, sampleRate), span, 0.7, low);
   const high = filter(span.noise(3), section('bandPass', 3600, 0.4, sampleRate), span, 0.9);
   const phase = 2 * Math.PI * random(seed ^ 0x3a).uniform();
-  const level = slowCurve(span, (t) => {
+  const level = slowCurve(span, (_, t) => {
     const turned = 2 * Math.PI * turnsAt(t);
     const swing = 1 + 0.35 * Math.sin(turned + phase) + 0.15 * Math.sin(2 * turned);
     return (
       (0.6 + 0.8 * roughness) * raisedCosine((t - TOUCH) / 0.5) * raisedCosine((STOP - t) / 0.25) * swing
     );
   });
-  const slow = slowCurve(span, (t) => 0.5 * speedAt(t) ** 0.4);
-  const fast = slowCurve(span, (t) => 0.35 * speedAt(t));
+  const slow = slowCurve(span, (_, t) => 0.5 * speedAt(t) ** 0.4);
+  const fast = slowCurve(span, (_, t) => 0.35 * speedAt(t));
   return Float32Array.from(level, (size, i) => size * (slow[i] * low[i] + fast[i] * high[i]));
 }
 

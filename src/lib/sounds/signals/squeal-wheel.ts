@@ -5,7 +5,7 @@ import type { Span } from '../blocks/span.js';
 import { raisedCosine } from '../test-signals/raised-cosine.js';
 import { speedAt, STOP, TOUCH, turnsAt } from './braking.js';
 import { partialSum } from './partial-sum.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import type { Squeal } from './squeal.js';
 
 /** Modes of a wheel, as shares of the one it squeals in most. */
@@ -66,8 +66,8 @@ export function addWheel(sound: Float32Array, squeal: Squeal, wheel: number, spa
     wander
   );
   const flicker = filter(span.noise(10 + wheel), section('lowPass', 90, 0.7, sampleRate), span, 1 / 0.0645);
-  const swing = slowCurve(span, (t) => 1 + 0.25 * Math.sin(2 * Math.PI * turnsAt(t) + wheel));
-  const slowing = slowCurve(span, (t) => 0.012 * (1 - speedAt(t)));
+  const swing = slowCurve(span, (_, t) => 1 + 0.25 * Math.sin(2 * Math.PI * turnsAt(t) + wheel));
+  const slowing = slowCurve(span, (_, t) => 0.012 * (1 - speedAt(t)));
   for (const { from, until, frequency, level } of tonesOf(squeal, wheel)) {
     const [first, last] = [Math.ceil(from * sampleRate), Math.floor(until * sampleRate)];
     const sizes = [1, 0.22, 0.14, 0.06].filter((_, n) => (n + 1) * frequency * 1.03 < CEILING * sampleRate);

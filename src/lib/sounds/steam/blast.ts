@@ -2,7 +2,7 @@ import type { Hertz } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
 import type { Course } from '../motion/course.js';
-import { eventChance } from './event-chance.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { exhaustFlow } from './exhaust-flow.js';
 import type { Steam } from './steam.js';
 

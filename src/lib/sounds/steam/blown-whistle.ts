@@ -2,8 +2,8 @@ import type { Hertz, Seconds } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import type { Random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
-import { addEchoes } from './echoes.js';
-import { eventChance } from './event-chance.js';
+import { withEchoes } from './with-echoes.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { VALVE_TICK } from './valve-curve.js';
 import type { Whistle } from './whistle.js';
 import { whistleBell } from './whistle-bell.js';
@@ -129,7 +129,7 @@ export function blownWhistle(
       out[i] = scale * (out[i] + breath * ((now + 3 * burst) * near[i] + (now + 6 * burst) * escape[i]));
     }
   }
-  return addEchoes(out, span);
+  return withEchoes(out, span);
 }
 
 /** The rush before the bells speak: pressure that the slowest of them has not yet answered. */

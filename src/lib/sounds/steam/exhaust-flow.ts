@@ -1,8 +1,8 @@
 import type { Span } from '../blocks/span.js';
 import { along, type Course, pulsesOf } from '../motion/course.js';
 import { addPuff } from './add-puff.js';
-import { eventChance } from './event-chance.js';
-import { slowCurve } from './slow-curve.js';
+import { eventChance } from '../blocks/event-chance.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import { beatsPerTurn, driverRate, type Steam } from './steam.js';
 
 /** Turns a second below which a beat gets no longer still. */

@@ -1,7 +1,7 @@
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import { beatsPerTurn, driverRate, type Steam } from './steam.js';
 
 /** Strokes of the air pump a second; in a loop as many as fit whole. */
@@ -48,7 +48,7 @@ function pumpStrokes(course: Course, { length, sampleRate, cyclic }: Span, top: 
   const lasts = length / sampleRate;
   // Strokes are counted from the end of the span, where a loop begins.
   const rate = cyclic ? (2 * Math.max(1, Math.round((PUMP_RATE * lasts) / 2))) / lasts : PUMP_RATE;
-  return slowCurve({ length }, (i) => {
+  return slowCurve({ length, sampleRate }, (i) => {
     const strokes = (along(course, seconds, i) - end) * rate;
     const count = Math.floor(strokes + 1e-9);
     const t = Math.max(0, strokes - count);

@@ -2,10 +2,10 @@ import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { blast } from './blast.js';
-import { addEchoes } from './echoes.js';
+import { withEchoes } from './with-echoes.js';
 import { hiss } from './hiss.js';
 import { rods } from './rods.js';
-import { slowCurve } from './slow-curve.js';
+import { slowCurve } from '../blocks/slow-curve.js';
 import { beatRate, driverRate, type Steam } from './steam.js';
 
 /**
@@ -27,7 +27,7 @@ export function renderSteam(sound: Steam, course: Course, span: Span): Float32Ar
 
   for (let i = 0; i < length; i++)
     sum[i] = trim[i] * (sum[i] + 2.4 * clank[i] + rolling[i] * rumble[i]) + 0.31 * steam[i];
-  return filter(addEchoes(sum, span), section('highPass', 32, 0.7, sampleRate), span, 0.25);
+  return filter(withEchoes(sum, span), section('highPass', 32, 0.7, sampleRate), span, 0.25);
 }
 
 /** A gain by the share of the top speed: slow, single beats are as loud as many; found by measurement. */

@@ -2,7 +2,7 @@ import type { Hertz } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course, pulsesOf } from '../motion/course.js';
-import { eventChance } from './event-chance.js';
+import { eventChance } from '../blocks/event-chance.js';
 import { driverRate, type Steam } from './steam.js';
 
 /** What rings when a rod knocks in its bearings: frequency, Q, gain. */

@@ -11,7 +11,7 @@ function marks(sound: Steam): MarkedRate[] {
   const speed = speedAt(sound);
   if (speed === 0) return [];
   return [
-    { frequency: beatRate(sound, speed), name: 'beats', harmonics: 8 },
+    { frequency: beatRate(sound, speed), name: 'beat', harmonics: 8 },
     { frequency: driverRate(sound, speed), name: 'turns of the drivers', harmonics: 1 }
   ];
 }

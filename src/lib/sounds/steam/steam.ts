@@ -38,7 +38,16 @@ export const STEAM_KNOBS = {
   },
   rods: { type: 'number', name: 'rod clank', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.4 },
   blower: { type: 'number', name: 'blower', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 8, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 8,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /** A steam locomotive, as far as its sound needs it. */

@@ -19,7 +19,16 @@ export const WHISTLE_KNOBS = {
     usual: [-4, 0, 3, 8]
   },
   breath: { type: 'number', name: 'breath', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 8, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 8,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 /** A steam whistle: one stopped bell for each of its notes. */

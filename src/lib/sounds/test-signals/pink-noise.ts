@@ -6,7 +6,16 @@ import { noiseLoop } from './noise-loop.js';
 const DURATION: Seconds = 5;
 
 export const PINK_NOISE_KNOBS = {
-  seed: { type: 'number', name: 'seed', unit: 'seed', min: 0, max: 9999, step: 1, usual: 1770, whole: true }
+  seed: {
+    type: 'number',
+    name: 'individual',
+    unit: 'seed',
+    min: 0,
+    max: 9999,
+    step: 1,
+    usual: 1770,
+    whole: true
+  }
 } as const satisfies SoundKnobs;
 
 export type PinkNoise = { kind: 'pinkNoise'; name: string } & KnobValues<typeof PINK_NOISE_KNOBS>;

@@ -5,22 +5,22 @@ const firing = { name: 'firing rate', frequency: 70 };
 
 test('a rate below the reach: what is lost, and the first multiple that is heard', () => {
   expect(rateSentence(firing, -52.6, 287)).toBe(
-    'The firing rate, 70 Hz, lies below what this speaker can do here: of itself 53 dB are lost. You hear its multiples from the 5th on, 350 Hz; the ear makes out the rate from them.'
+    'Too low for this speaker here: the firing rate, 70 Hz; 53 dB of it are lost. You hear its multiples from the 5th on, 350 Hz, and the ear makes out the rate from them.'
   );
 });
 
 test('a rate within the reach is heard itself', () => {
   expect(rateSentence({ name: 'A4', frequency: 440 }, -3, 287)).toBe(
-    'A4, 440 Hz, lies within what this speaker can do here (down to 290 Hz): you hear it itself.'
+    'Within what this speaker can do here (down to 290 Hz): A4, 440 Hz. You hear it itself.'
   );
 });
 
 test('a very slow rate is a beat, not a note', () => {
   expect(rateSentence({ name: 'exhaust beat', frequency: 4.25 }, -120, 287)).toContain(
-    'The exhaust beat, 4.3 Hz, lies below'
+    'Too low for this speaker here: the exhaust beat, 4.3 Hz;'
   );
   expect(rateSentence({ name: 'exhaust beat', frequency: 4.25 }, -120, 287)).toContain(
-    'You hear how often the sound beats, not a note.'
+    'You hear how often it comes, not a note.'
   );
 });
 
@@ -34,6 +34,6 @@ test.each([
 });
 
 test('a mount that reaches nowhere or cannot be built claims nothing', () => {
-  expect(rateSentence(firing, null, 287)).toBe('The firing rate, 70 Hz, is marked in the picture.');
-  expect(rateSentence(firing, -20, null)).toBe('The firing rate, 70 Hz, is marked in the picture.');
+  expect(rateSentence(firing, null, 287)).toBe('Marked in the picture: the firing rate, 70 Hz.');
+  expect(rateSentence(firing, -20, null)).toBe('Marked in the picture: the firing rate, 70 Hz.');
 });

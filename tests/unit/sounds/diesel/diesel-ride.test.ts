@@ -79,6 +79,23 @@ describe('0 → 8 → 0 within a second', () => {
     expect(rms(sound, 1.505, 1.525)).toBeGreaterThan(0.4 * before);
   });
 
+  test('whenever the lever moves the joint is smooth, and a cut without a fade would be seen', () => {
+    const up = renderRide(DIESEL_KIND, at(CAB, 8), idle, RATE).samples;
+    const loop = renderLoop(DIESEL_KIND, at(CAB, 0), RATE);
+    const cuts: number[] = [];
+    for (const seconds of [0.77, 0.81, 0.84, 0.88, 0.92, 0.95, 0.98, 1]) {
+      const turned = advanced(idle, target(CAB, 8), dynamics(CAB), seconds);
+      const { samples } = renderRide(DIESEL_KIND, at(CAB, 0), turned, RATE, loop);
+      const place = Math.round(seconds * RATE);
+      const sound = up.slice(0, place + RATE);
+      sound.set(samples.subarray(0, RATE), place);
+      cuts.push(roughnessAt(sound, place));
+      exchange(sound, up.subarray(place), samples, place);
+      expect(roughnessAt(sound, place)).toBeLessThan(1.25);
+    }
+    expect(cuts.filter((rough) => rough > 1.25).length).toBeGreaterThanOrEqual(2);
+  });
+
   test('the ride comes back to the idle it left', () => {
     const turned = advanced(idle, target(CAB, 8), dynamics(CAB), 0.5);
     const { samples, loopFrom } = renderRide(DIESEL_KIND, at(CAB, 0), turned, RATE);

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { usualValues } from '../../../../src/lib/sounds/knob.js';
 import { addPuff } from '../../../../src/lib/sounds/steam/add-puff.js';
-import { eventChance } from '../../../../src/lib/sounds/steam/event-chance.js';
+import { eventChance } from '../../../../src/lib/sounds/blocks/event-chance.js';
 import { beatsOwn } from '../../../../src/lib/sounds/steam/exhaust-flow.js';
-import { slowCurve } from '../../../../src/lib/sounds/steam/slow-curve.js';
 import { beatRate, beatsPerTurn, type Steam, STEAM_KNOBS } from '../../../../src/lib/sounds/steam/steam.js';
 import { close } from '../../../helpers/close.js';
 
@@ -87,9 +86,4 @@ test('an event has its own chance, the same each time', () => {
   expect(draw(8, 1, 1000)).toBe(draw(8, 1, 1000));
   const draws = [-2, -1, 0, 1, 2, 3].flatMap((event) => [0, 1, 2].map((matter) => draw(8, matter, event)));
   expect(new Set([...draws, draw(9, 0, 0)]).size).toBe(19);
-});
-
-test('a slow curve is straight between its steps and comes to its end', () => {
-  const curve = slowCurve({ length: 100 }, (i) => 2 * i);
-  for (const i of [0, 31, 32, 77, 99]) close(curve[i], 2 * i, { abs: 1e-4, because: 'single precision' });
 });

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { slowCurve } from '../../../../src/lib/sounds/signals/slow-curve.js';
+import { slowCurve } from '../../../../src/lib/sounds/blocks/slow-curve.js';
 import { close } from '../../../helpers/close.js';
 
 test.each([8000, 44100, 96000])('at %i Hz a slow curve is itself at every sample', (sampleRate) => {
-  const curve = slowCurve({ length: 1001, sampleRate }, (t) => Math.sin(2 * Math.PI * 5 * t));
+  const curve = slowCurve({ length: 1001, sampleRate }, (_, t) => Math.sin(2 * Math.PI * 5 * t));
   expect(curve).toHaveLength(1001);
   curve.forEach((x, i) =>
     // Straight lines over h miss a sine by at most (2πf·h)²/8.

@@ -1,4 +1,4 @@
-import { type Random, random } from '../blocks/random.js';
+import { type Random, random } from './random.js';
 
 /**
  * The chance that belongs to one event, such as the thousandth beat: it depends on nothing but the sound's seed, the
