@@ -39,12 +39,21 @@ async function everyState(
     for (const summary of await page.locator('summary').all()) await summary.click();
     await look('everything unfolded');
   } else {
-    await page.getByText('the figures as a table').click();
+    const left = page.getByRole('region', { name: 'What is left of the engine' });
+    await left.getByText('the figures as a table').click();
     await look('the table open');
-    await page.getByText('the figures as a table').click();
+    await left.getByText('the figures as a table').click();
+    const sound = page.getByRole('region', { name: 'The sound itself' });
+    for (const summary of await sound.locator('summary').all()) await summary.click();
+    await look('the sound unfolded');
+    for (const summary of await sound.locator('summary').all()) await summary.click();
     await bench.speaker.locator('summary').click();
     await look('the speaker’s panel open');
   }
+  await page.getByRole('button', { name: 'another sound' }).click();
+  await expect(page.getByRole('dialog', { name: 'The sounds there are' })).toBeVisible();
+  await look('the drawer of sounds');
+  await page.keyboard.press('Escape');
   await bench.type('width', '0');
   await look('an error at a size');
   await bench.type('width', '102');

@@ -2,7 +2,8 @@ import { beforeAll, expect, test } from 'vitest';
 import { knobsOf } from '../../../../src/lib/bench/knobs.js';
 import { Headroom, type KeptSound, SAFE_PEAK, USUAL_GAIN } from '../../../../src/lib/bench/sound/headroom.js';
 import { filterFor } from '../../../../src/lib/bench/stand.js';
-import type { MovingSound } from '../../../../src/lib/sounds/kinds.js';
+import { type MovingSound, movingKind } from '../../../../src/lib/sounds/kinds.js';
+import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { AIR, DEMO, IN_FRONT } from '../../../helpers/demo-installations.js';
 import { close } from '../../../helpers/close.js';
@@ -71,6 +72,22 @@ test('sounds that sound together share the room, alternatives do not', { timeout
     because: 'peaks are added'
   });
 });
+
+test(
+  'a machine on its way up, labouring, with its horn blown, does not clip',
+  { timeout: 60_000 },
+  async () => {
+    for (const kind of ['diesel', 'steam', 'electric'] as const) {
+      const machine = { ...(usualSound(kind) as MovingSound), notch: 8 };
+      const from = settledAt(movingKind(machine).target({ ...machine, notch: 0 }));
+      const { samples } = await lab.ask({ kind: 'ride', sound: machine, from, sampleRate: RATE });
+      await lab.ask({ kind: 'keep', key: kind, samples, sampleRate: RATE });
+      const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
+      const [ride, horn] = [await loudest(kind), await loudest('horn')];
+      expect(gain * (ride + horn), kind).toBeLessThan(1);
+    }
+  }
+);
 
 test('what is known is not asked again', async () => {
   const headroom = new Headroom(lab);

@@ -106,7 +106,7 @@ describe.each(SIGNALS)('$name', ({ name, knobs, presets, ends, render, marks }) 
 
   test('what lies out of range is refused', () => {
     expect(() => render(8000, 0, { seed: -1 })).toThrow(
-      new RangeError('seed must be a whole number within 0 … 9999, got -1')
+      new RangeError('individual must be a whole number within 0 … 9999, got -1')
     );
     expect(() => render(4000)).toThrow('sample rate must be within 8000 … 192000 Hz, got 4000');
   });
