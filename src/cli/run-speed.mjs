@@ -7,7 +7,7 @@ import { medianMs } from './median-ms.mjs';
 import { orRefuse } from './refusal.mjs';
 import { root } from './root.mjs';
 
-/** @typedef {{ name: string, sound?: number, prepare: () => () => unknown }} SpeedCase */
+/** @typedef {{ name: string, sound?: () => number, prepare: () => () => unknown }} SpeedCase */
 
 const help = `npm run speed -- [--once]
 
@@ -51,7 +51,7 @@ async function measure(once) {
     /** @type {{ default: SpeedCase[] }} */
     const { default: cases } = await loadTypescript(`tests/speed/${file}`);
     for (const { name, sound, prepare } of cases)
-      console.log(row(name, medianMs(prepare(), { once }), unit, sound));
+      console.log(row(name, medianMs(prepare(), { once }), unit, sound?.()));
   }
 }
 

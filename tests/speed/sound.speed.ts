@@ -9,31 +9,38 @@ const SAMPLE_RATE = 48000;
 
 const full = (sound: MovingSound): MovingSound => ({ ...sound, notch: 8 });
 
-/** A sound as the worker makes it when it is asked for the first time but for its alignment. */
+/** A case that makes samples, and tells how long they last. */
+function making(name: string, make: () => Float32Array): SpeedCase {
+  let length = 0;
+  const run = () => {
+    const samples = make();
+    length = samples.length;
+    return samples;
+  };
+  return { name, sound: () => length / SAMPLE_RATE, prepare: () => run };
+}
+
+/** A sound as the worker makes it when it is asked for the first time: with its alignment. */
 function made(name: string, sound: GeneratedSound): SpeedCase {
   const bank = new SoundBank();
-  const seconds = bank.loop(sound, SAMPLE_RATE).length / SAMPLE_RATE;
   let turn = 0;
   // Another seed each time: a machine that is known is not made again.
   const next = () => ({ ...sound, seed: (turn = (turn + 1) % 9000) }) as GeneratedSound;
-  return { name, sound: seconds, prepare: () => () => bank.loop(next(), SAMPLE_RATE) };
+  return making(name, () => bank.loop(next(), SAMPLE_RATE));
 }
 
 function ride(sound: MovingSound): SpeedCase {
   const kind = movingKind(sound);
   const from = settledAt(kind.target({ ...sound, notch: 0 }));
-  const make = () => renderRide(kind, full(sound), from, SAMPLE_RATE);
-  return {
-    name: `${sound.name}: ride from 0 to 8, and loop`,
-    sound: make().samples.length / SAMPLE_RATE,
-    prepare: () => make
-  };
+  const make = () => renderRide(kind, full(sound), from, SAMPLE_RATE).samples;
+  return making(`${sound.name}: ride from 0 to 8, and loop`, make);
 }
 
 /** One loop at full load, made as a whole each time. */
 function loopOnly(sound: MovingSound): SpeedCase {
-  const make = () => renderLoop(movingKind(sound), full(sound), SAMPLE_RATE);
-  return { name: `${sound.name}: loop at 8 alone`, sound: make().length / SAMPLE_RATE, prepare: () => make };
+  return making(`${sound.name}: loop at 8 alone`, () =>
+    renderLoop(movingKind(sound), full(sound), SAMPLE_RATE)
+  );
 }
 
 const ofEachKind = MACHINES.filter(({ kind }, i) => MACHINES.findIndex((one) => one.kind === kind) === i);
