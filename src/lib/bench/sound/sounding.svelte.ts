@@ -115,6 +115,9 @@ export class Sounding {
         if (stale) return;
         const loop = ridden ?? (await this.#loops.of(sound, recording, sampleRate));
         if (stale) return;
+        // It is heard before it is drawn.
+        if (loop && this.playing && loop !== this.#sounded) await this.#change(loop, () => stale);
+        if (stale) return;
         this.loop = loop;
         if (loop) return;
         // A recording whose file is not open: nothing of another sound may go on under its name.
@@ -130,14 +133,9 @@ export class Sounding {
     $effect(() => {
       const { loop } = this;
       if (!loop || !this.playing || loop === this.#sounded) return;
+      // What was chosen while the first sound was being made ready.
       let stale = false;
-      // Its gain first: nothing is ever played louder than the bench has room for. A lever that can go higher is
-      // asked about while it plays, and takes longer to get there.
-      untrack(() => this.#findGain(loop, this.#reach(), false)).then((gain) => {
-        if (stale) return;
-        if (this.#gain === null || gain < this.#gain) this.#gain = gain;
-        this.#exchange(loop);
-      }, this.#tell);
+      untrack(() => this.#change(loop, () => stale)).catch(this.#tell);
       return () => (stale = true);
     });
 
@@ -247,6 +245,12 @@ export class Sounding {
     }
   }
 
+  /** Has a sound made ready that may be chosen next. */
+  expect(sound: BenchSound): void {
+    // Should it fail, that will be told when it is chosen.
+    this.#loops.of(sound, null, this.#bench.sampleRate).catch(() => undefined);
+  }
+
   chooseStretch(start: number, end: number): void {
     if (!this.recording) return;
     const chosen = withStretch(this.recording, start, end);
@@ -315,6 +319,20 @@ export class Sounding {
     const { file, stands, sampleRate } = this.#bench;
     const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
     return { installations, air: file.air, listener: file.listener, sampleRate };
+  }
+
+  /**
+   * Fades to another loop, its gain first: nothing is ever played louder than the bench has room for. A lever that can go
+   * higher is asked about while it plays, and takes longer to get there.
+   */
+  async #change(loop: Loop, stale: () => boolean): Promise<void> {
+    const gain = await this.#findGain(loop, this.#reach(), false);
+    if (stale()) return;
+    if (this.#gain === null || gain < this.#gain) {
+      this.#gain = gain;
+      this.#room?.setBenchGain(gain);
+    }
+    this.#exchange(loop);
   }
 
   /** Fades to a loop, and notes when it begins. */
