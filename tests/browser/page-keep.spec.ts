@@ -12,6 +12,8 @@ const heading = (bench: BenchPage) => bench.stage.getByRole('heading', { level: 
 const menuOf = (page: Page) => page.getByRole('dialog', { name: 'This bench and others' });
 
 async function openMenu(page: Page) {
+  // It may still be about to close after what was done last.
+  await expect(menuOf(page)).toBeHidden();
   await line(page).getByRole('button').click();
   await expect(menuOf(page)).toBeVisible();
   return menuOf(page);
@@ -167,6 +169,7 @@ test('several benches: kept under names, opened, renamed; opening is undone with
 }) => {
   await bench.open();
   await widen(bench, 60);
+  await kept(page);
   let menu = await openMenu(page);
   await menu.getByRole('textbox', { name: 'another name' }).fill('Yard');
   await menu.getByRole('button', { name: 'keep under this name' }).click();
@@ -220,6 +223,7 @@ test('a deleted bench is brought back, by its button and by undo', async ({ page
   await expect(bench.field('width')).toHaveValue('66');
   menu = await openMenu(page);
   await menu.getByRole('button', { name: 'Delete My bench' }).click();
+  await expect(menu.getByRole('button', { name: 'bring it back' })).toBeVisible();
   await menu.getByRole('button', { name: 'undo' }).click();
   await expect(bench.field('width')).toHaveValue('66');
   await kept(page);
@@ -232,7 +236,9 @@ test('a bench deleted for good is gone after a reload', async ({ page, bench }) 
   await bench.open();
   await widen(bench, 66);
   await kept(page);
-  await (await openMenu(page)).getByRole('button', { name: 'Delete My bench' }).click();
+  const menu = await openMenu(page);
+  await menu.getByRole('button', { name: 'Delete My bench' }).click();
+  await expect(menu.getByRole('button', { name: 'bring it back' })).toBeVisible();
   await expect(line(page)).toContainText('The demo bench');
   await page.reload();
   await expect(line(page)).toHaveAttribute('data-kept', 'demo');

@@ -196,7 +196,8 @@ test('a figure answers "what is this?" by key, and Escape puts the answer away',
 
 test('the table can be scrolled by keys: they turn nothing meanwhile', async ({ page, bench }) => {
   await bench.hear(2);
-  await page.getByText('the figures as a table').click();
+  const left = page.getByRole('region', { name: 'What is left of the engine' });
+  await left.getByText('the figures as a table').click();
   const region = page.getByRole('region', { name: 'the figures as a table' });
   await region.focus();
   await page.keyboard.press('ArrowDown');

@@ -216,8 +216,14 @@ export class Keeper {
       const keeping = this.#known.get(id);
       if (keeping) this.#autosave.drop(keeping);
       if (id === this.#keeping.id) this.openDemo();
-      await this.#autosave.inTurn(() => this.#parts.store.remove(id));
+      // At once, so that an undo while the store is busy keeps it anew.
       if (keeping) disown(keeping);
+      await this.#autosave
+        .inTurn(() => this.#parts.store.remove(id))
+        .catch((error: unknown) => {
+          if (keeping && kept) adopt(keeping, kept);
+          throw error;
+        });
       this.#tabs?.tell({ id, stamp: null });
       this.deleted = kept;
       await this.refresh();

@@ -32,9 +32,17 @@ export class Running {
     this.#loop = loop;
   }
 
-  /** How the machine runs at this time, if this sound is the same machine at any notch; null if it is not. */
+  /** Whether this machine runs at its notch or rides there. */
+  isBoundFor(sound: MovingSound): boolean {
+    return (
+      this.#sound !== null && this.#sound.notch === sound.notch && machine(sound) === machine(this.#sound)
+    );
+  }
+
+  /** How the machine runs at this time, if this sound is the same one at another notch; null if it is not. */
   motionFor(sound: MovingSound, time: Seconds): Motion | null {
     if (!this.#sound || sound.runPast || machine(sound) !== machine(this.#sound)) return null;
+    if (sound.notch === this.#sound.notch) return null;
     const ticks = Math.round((time - this.#begun) / TICK);
     if (ticks < this.#way.length) return this.#way[Math.max(0, ticks)];
     const rest = settledAt(movingKind(this.#sound).target(this.#sound));

@@ -78,6 +78,9 @@ export class Sounding {
     lab.onDied = (message) => (this.problem = message);
   }
 
+  /** The bench's sound by itself: it stays the same one while other things are edited. */
+  readonly #sound: BenchSound = $derived.by(() => this.#bench.file.sound);
+
   /** The recording that is the bench's sound, with the stretch that the bench names; null where its file is not open. */
   readonly recording: Recording | null = $derived.by(() => {
     const { sound } = this.#bench.file;
@@ -101,8 +104,7 @@ export class Sounding {
   /** Keeps everything in step. Call while a component starts. */
   connect(): void {
     $effect(() => {
-      const { sound } = this.#bench.file;
-      const [recording, sampleRate] = [this.recording, this.#bench.sampleRate];
+      const [sound, recording, sampleRate] = [this.#sound, this.recording, this.#bench.sampleRate];
       const now = performance.now();
       const hasty = now - this.#changedAt < 2 * SETTLING_MS;
       this.#changedAt = now;
@@ -140,7 +142,7 @@ export class Sounding {
     });
 
     $effect(() => {
-      const signal = signalOf(this.#bench.file.sound);
+      const signal = signalOf(this.#sound);
       const { sampleRate } = this.#bench;
       if (!this.playing) return;
       this.#loops
@@ -361,7 +363,7 @@ export class Sounding {
     room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at });
     this.#running.ride(sound, from, at, (samples.length - loopFrom) / sampleRate);
     const arrived = await loop;
-    if (!stale()) this.#sounded = arrived;
+    if (this.#running.isBoundFor(sound)) this.#sounded = arrived;
     return arrived;
   }
 

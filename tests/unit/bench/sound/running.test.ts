@@ -40,7 +40,10 @@ test('another machine, a turned knob or a run past is no ride; another name or c
   const running = new Running();
   expect(running.motionFor(at(4), 0)).toBeNull();
   running.loop(at(4), 0, 5);
-  expect(running.motionFor({ ...at(4), name: 'mine', signal: 'whistle' }, 1)).not.toBeNull();
+  expect(running.motionFor(at(4), 1), 'no ride to where it is').toBeNull();
+  expect(running.isBoundFor(at(4))).toBe(true);
+  expect(running.isBoundFor(at(5))).toBe(false);
+  expect(running.motionFor({ ...at(5), name: 'mine', signal: 'whistle' }, 1)).not.toBeNull();
   expect(running.motionFor({ ...at(4), seed: 5 }, 1)).toBeNull();
   expect(running.motionFor({ ...at(4), runPast: true }, 1)).toBeNull();
   expect(running.motionFor(MACHINES[1], 1)).toBeNull();
