@@ -126,6 +126,8 @@ test('the sentence under the sound says what of it is out of reach, and the tabl
 }) => {
   await bench.hear(2);
   const sound = page.getByRole('region', { name: 'The sound itself' });
+  // The pictures follow when the hand has come to rest.
+  await expect(sound).toContainText('before Flat plate and through it');
   await expect(sound.locator('.sentence')).toContainText(
     /Too low for this speaker here: the firing rate, 70 Hz; \d\d dB of it are lost\. You hear its multiples/
   );
@@ -135,6 +137,7 @@ test('the sentence under the sound says what of it is out of reach, and the tabl
   const lost = Number(/(\d+) dB of it are lost/.exec(await sound.locator('.sentence').innerText())![1]);
   await expect(rows.first().locator('td.heard')).toHaveText(`−${lost}`);
   await bench.hear(1);
+  await expect(sound).toContainText('before Free air and through it');
   await expect(sound.locator('.sentence')).not.toContainText(`${lost} dB`);
 });
 

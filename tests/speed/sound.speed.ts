@@ -1,4 +1,4 @@
-import { type GeneratedSound, isMoving, type MovingSound, movingKind } from '../../src/lib/sounds/kinds.js';
+import { type GeneratedSound, type MovingSound, movingKind } from '../../src/lib/sounds/kinds.js';
 import { settledAt } from '../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS } from '../../src/lib/sounds/roster.js';
@@ -43,17 +43,20 @@ function loopOnly(sound: MovingSound): SpeedCase {
   );
 }
 
-const ofEachKind = MACHINES.filter(({ kind }, i) => MACHINES.findIndex((one) => one.kind === kind) === i);
+/** The first of each kind. */
+function ofEachKind<S extends GeneratedSound>(sounds: readonly S[]): S[] {
+  return sounds.filter(({ kind }, i) => sounds.findIndex((one) => one.kind === kind) === i);
+}
+
+const machines = ofEachKind(MACHINES);
 
 /** What the first press of play waits for, what a moved lever waits for, and every other sound. */
 const cases: SpeedCase[] = [
-  ...MACHINES.map((sound) => made(`${sound.name}: loop at 8, aligned`, full(sound))),
-  ...ofEachKind.map(loopOnly),
-  ...ofEachKind.map(ride),
+  ...machines.map((sound) => made(`${sound.name}: loop at 8, aligned`, full(sound))),
+  ...machines.map(loopOnly),
+  ...machines.map(ride),
   made('run past, 30 s', { ...MACHINES[0], runPast: true }),
-  ...[...LINESIDE, ...TEST_SIGNALS]
-    .filter((sound) => !isMoving(sound))
-    .map((sound) => made(sound.name, sound))
+  ...ofEachKind([...LINESIDE, ...TEST_SIGNALS]).map((sound) => made(sound.name, sound))
 ];
 
 export default cases;

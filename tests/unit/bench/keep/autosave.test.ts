@@ -197,11 +197,14 @@ test('a small store that is refused, full or full of nonsense harms nothing', ()
 
 /** What two tabs may do with one bench, in any order. */
 type Step = { tab: 0 | 1; what: 'edit' | 'flush' | 'leave'; value: number };
-const anyStep: fc.Arbitrary<Step> = fc.record({
-  tab: fc.constantFrom(0 as const, 1 as const),
-  what: fc.constantFrom('edit' as const, 'edit' as const, 'flush' as const, 'leave' as const),
-  value: fc.integer({ min: -30, max: 50 })
-});
+const anyStep: fc.Arbitrary<Step> = fc
+  .record({
+    tab: fc.constantFrom(0 as const, 1 as const),
+    what: fc.constantFrom('edit' as const, 'edit' as const, 'flush' as const, 'leave' as const),
+    value: fc.integer({ min: -15, max: 24 })
+  })
+  // Even ones here, odd ones there: the same work in both tabs is one work, and whoever edits on takes it along.
+  .map(({ tab, what, value }) => ({ tab, what, value: 2 * value + tab }));
 
 test('whatever two tabs do, the last edit of each is in the store at the end', async () => {
   vi.useRealTimers();

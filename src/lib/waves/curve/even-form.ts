@@ -1,0 +1,32 @@
+import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
+
+/** How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), or finite. */
+export type LowEnd = 'rises' | 'compliance' | 'finite';
+
+/** An output as it is interpolated: H/(jf), f²·z or the output itself, finite at 0 Hz and conjugate at −f. */
+export function toEven(output: ComplexArray, frequency: Float64Array, low: LowEnd): ComplexArray {
+  const out = complexArray(frequency.length);
+  for (let i = 0; i < frequency.length; i++) {
+    const f = frequency[i];
+    if (low === 'rises') {
+      out.re[i] = output.im[i] / f;
+      out.im[i] = -output.re[i] / f;
+    } else {
+      const scale = low === 'compliance' ? f * f : 1;
+      out.re[i] = output.re[i] * scale;
+      out.im[i] = output.im[i] * scale;
+    }
+  }
+  return out;
+}
+
+/** The response H of which `toEven` made jf·even, or even itself. */
+export function fromEven(even: ComplexArray, frequency: Float64Array, low: 'rises' | 'finite'): ComplexArray {
+  if (low === 'finite') return even;
+  const out = complexArray(frequency.length);
+  for (let i = 0; i < frequency.length; i++) {
+    out.re[i] = -frequency[i] * even.im[i];
+    out.im[i] = frequency[i] * even.re[i];
+  }
+  return out;
+}

@@ -1,0 +1,28 @@
+import type { Listener } from '../../acoustics/listener.js';
+import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
+import type { Complex } from './acoustic-load.js';
+import { farField } from './far-field.js';
+import { fieldAt } from './field-at.js';
+import { listenerDirection } from './listener-point.js';
+
+/**
+ * What a listener hears over the same volume velocity in an endless plate, on its axis, at the same distance from the
+ * middle of the cone: p/(jωρU·e^{−jkr}/(2πr)), in the far field or at a distance.
+ *
+ * @param listener any angle in degrees; a distance in metres, or none for the far field
+ */
+export function transfer(problem: WaveProblem, state: WaveState, listener: Listener): Complex {
+  const direction = listenerDirection(listener);
+  const { distance } = listener;
+  if (distance === undefined) return farField(problem, state, direction);
+  const [x, y] = problem.piston.middle;
+  const p = fieldAt(problem, state, [
+    x + distance * direction[0],
+    y + distance * direction[1],
+    distance * direction[2]
+  ]);
+  const scale = (2 * Math.PI * distance) / problem.area;
+  const cos = scale * Math.cos(state.k * distance);
+  const sin = scale * Math.sin(state.k * distance);
+  return { re: p.re * cos - p.im * sin, im: p.re * sin + p.im * cos };
+}

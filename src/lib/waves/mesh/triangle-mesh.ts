@@ -1,0 +1,50 @@
+import type { Mirror } from './symmetry.js';
+
+/**
+ * A surface of triangles, or the part of it on the positive side of its mirror planes. Nodes are shared across folds and
+ * closed edges. Seen from the front face the corners of a triangle run anticlockwise, so that the normal
+ * (b − a) × (c − a) points from the back face to the front.
+ */
+export interface TriangleMesh {
+  /** x, y, z of every node, in metres. */
+  points: Float64Array;
+  /** Three nodes for every triangle. */
+  triangles: Int32Array;
+  /** The planes in which the mesh is to be mirrored to make the whole. */
+  mirrors: readonly Mirror[];
+}
+
+/** Collects nodes and triangles; nodes closer than 10⁻⁹ of the extent to a point given before are the same node. */
+export class MeshBuilder {
+  readonly #points: number[] = [];
+  readonly #triangles: number[] = [];
+  readonly #known = new Map<string, number>();
+  readonly #grain: number;
+
+  /** @param extent the size of the whole in metres */
+  constructor(extent: number) {
+    this.#grain = extent * 1e-9;
+  }
+
+  node(x: number, y: number, z: number): number {
+    const key = [x, y, z].map((v) => Math.round(v / this.#grain) + 0).join();
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    const index = this.#points.length / 3;
+    this.#points.push(x, y, z);
+    this.#known.set(key, index);
+    return index;
+  }
+
+  triangle(a: number, b: number, c: number): void {
+    this.#triangles.push(a, b, c);
+  }
+
+  mesh(mirrors: readonly Mirror[]): TriangleMesh {
+    return {
+      points: Float64Array.from(this.#points),
+      triangles: Int32Array.from(this.#triangles),
+      mirrors
+    };
+  }
+}

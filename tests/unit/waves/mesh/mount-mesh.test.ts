@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import type { Mount } from '../../../../src/lib/acoustics/mount.js';
+import { ACCURACY } from '../../../../src/lib/waves/accuracy.js';
+import { mountMesh } from '../../../../src/lib/waves/mesh/mount-mesh.js';
+import { DEMO, ovalIn } from '../../../helpers/demo-installations.js';
+import { C } from '../wave-cases.js';
+
+function longestSide({ points, triangles }: { points: Float64Array; triangles: Int32Array }): number {
+  let longest = 0;
+  for (let t = 0; t < triangles.length; t += 3)
+    for (let i = 0; i < 3; i++) {
+      const [a, b] = [3 * triangles[t + i], 3 * triangles[t + ((i + 1) % 3)]];
+      const step = [0, 1, 2].map((d) => Math.abs(points[a + d] - points[b + d]));
+      longest = Math.max(longest, ...step);
+    }
+  return longest;
+}
+
+describe('mountMesh', () => {
+  for (const [name, installation] of Object.entries(DEMO))
+    for (const accuracy of ['draft', 'full'] as const)
+      it(`follows the wavelength: ${name}, ${accuracy}`, () => {
+        const { mesh, highest, piston } = mountMesh(installation, C, ACCURACY[accuracy]);
+        expect(highest).toBe(ACCURACY[accuracy].highest);
+        // rings of an ellipse are zipped: a cross edge may be longer than the spacing
+        const slack = name === 'round plate' ? 1.5 : 1 + 1e-9;
+        expect(longestSide(mesh)).toBeLessThanOrEqual((slack * C) / (highest * ACCURACY[accuracy].perWave));
+        expect(mesh.points.length / 3).toBeLessThan(1.2 * ACCURACY[accuracy].budget);
+        expect(piston.middle).toEqual([0, 0]);
+      });
+
+  it('puts the cone where the mount has it, turned as it lies', () => {
+    const plate: Mount = {
+      kind: 'plate',
+      shape: 'rectangle',
+      length: 0.15,
+      width: 0.1,
+      offset: [0.02, -0.01]
+    };
+    const { piston } = mountMesh(ovalIn(plate, 90), C, ACCURACY.draft);
+    expect(piston.middle).toEqual([0.02, -0.01]);
+    const cone = ovalIn(plate).speaker.cone;
+    if (cone.shape === 'round' || piston.outline.shape === 'round')
+      throw new Error('the oval speaker has an oval cone');
+    expect([piston.outline.length, piston.outline.width]).toEqual([cone.width, cone.length]);
+  });
+
+  it('solves a large mount to a lower frequency, within the budget', () => {
+    const plate: Mount = { kind: 'plate', shape: 'rectangle', length: 1, width: 0.7, offset: [0, 0] };
+    const { mesh, highest } = mountMesh(ovalIn(plate), C, ACCURACY.full);
+    expect(highest).toBeLessThan(5000);
+    expect(highest).toBeGreaterThan(1000);
+    expect(mesh.points.length / 3).toBeLessThan(1.1 * ACCURACY.full.budget);
+  });
+
+  it('refuses a strip so slender that no mesh fits it', () => {
+    const strip: Mount = { kind: 'plate', shape: 'rectangle', length: 3, width: 0.003, offset: [0, 0] };
+    const frame = { shape: 'rectangle', length: 0.003, width: 0.002 } as const;
+    const installation = { ...ovalIn(strip), speaker: { ...ovalIn(strip).speaker, frame, cone: frame } };
+    expect(() => mountMesh(installation, C, ACCURACY.full)).toThrow(
+      /too large or too slender for the wave solution: make its longest side shorter/
+    );
+  });
+});
