@@ -15,7 +15,6 @@ const KNOBS = {
 
 /** The plainest machine there is: four clicks a turn, the first of them the strongest; it stands at notch 0. */
 export const CLICKER: MovingKind<Clicker> = {
-  moves: true,
   knobs: KNOBS,
   target: ({ notch }) => ({ speed: 1.3 * notch, effort: notch / 8 }),
   dynamics: () => ({ range: 10.4, rise: 2, fall: 1.5, answer: 0.2, spoolUp: 0.8, spoolDown: 0.5 }),

@@ -1,14 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { RealFft } from '../../src/lib/numeric/fft.js';
 import { turboSpeed } from '../../src/lib/sounds/diesel/chargers.js';
-import {
-  type Diesel,
-  DIESEL_KIND,
-  DIESEL_PRESETS,
-  dieselRpm,
-  firingRate,
-  patternRate
-} from '../../src/lib/sounds/diesel/diesel.js';
+import { type Diesel, dieselRpm, firingRate, patternRate } from '../../src/lib/sounds/diesel/diesel.js';
+import { DIESEL_KIND } from '../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_PRESETS } from '../../src/lib/sounds/diesel/diesel-presets.js';
 import { bladeOrder } from '../../src/lib/sounds/diesel/rotors.js';
 import { renderLoop } from '../../src/lib/sounds/motion/ride.js';
 import { close } from '../helpers/close.js';

@@ -1,11 +1,11 @@
 import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
-import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
 import { bandLevels } from '../listening/band-levels.js';
 import type { SoundFigures } from '../listening/sound-figures.js';
 import { thirdOctaveBands } from '../numeric/third-octave-bands.js';
 import type { EngineBand } from '../plot/engine-curve.js';
+import { powerGain } from './power-gain.js';
 import { PICTURE } from './stand.js';
 
 const BANDS = thirdOctaveBands(PICTURE.from, PICTURE.to);
@@ -28,17 +28,4 @@ export function engineBands(
     outlineDb: outline[i],
     filledDb: filled[i]
   }));
-}
-
-/** |H|² on evenly spaced bins from 0. */
-export function powerGain(
-  installation: Installation,
-  air: Air,
-  listener: Listener,
-  bins: number,
-  binWidth: number
-): Float64Array {
-  const frequency = Float64Array.from({ length: bins }, (_, k) => k * binWidth);
-  const { re, im } = ruleOfThumb(installation, air, listener, frequency, 'full');
-  return re.map((real, k) => real * real + im[k] * im[k]);
 }

@@ -15,7 +15,6 @@ export interface MarkedRate {
 
 /** A sound that stands still: it is one seamless loop. */
 export interface StillKind<S> {
-  moves: false;
   knobs: SoundKnobs;
   /** The rates that the picture of this sound marks; the first is the one that the sentence below it is about. */
   marks(sound: S): MarkedRate[];
@@ -28,7 +27,6 @@ export interface StillKind<S> {
  * a moved lever is heard as a ride from where the machine was to the loop of the new notch (motion/ride.ts).
  */
 export interface MovingKind<S> {
-  moves: true;
   knobs: SoundKnobs;
   /** How it runs when it has settled at its notch. */
   target(sound: S): Target;

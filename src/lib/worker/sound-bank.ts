@@ -8,7 +8,9 @@ import { type Horn, HORN_PRESETS } from '../sounds/signals/horn.js';
 import { renderHeldHorn } from '../sounds/signals/render-held-horn.js';
 import { renderHeldWhistle } from '../sounds/steam/held-whistle.js';
 import { WHISTLE_PRESETS } from '../sounds/steam/whistle.js';
+import { machineKey, soundKey } from '../sounds/sound-key.js';
 import type { Hertz, Lufs } from '../units.js';
+import { Newest } from './newest.js';
 
 /** Every sound is brought to this loudness (BS.1770-5); a machine at the middle of its lever. */
 export const ALIGNED: Lufs = -23;
@@ -16,8 +18,8 @@ export const ALIGNED: Lufs = -23;
 const BLAST: Lufs = -20;
 /** Where a machine's loudness is aligned. */
 const MIDDLE_NOTCH = 4;
-/** So many loops of machines are kept for the next question. */
-const KEPT = 12;
+/** So many loops and gains of machines are kept for the next question. */
+const KEPT = { loops: 12, gains: 200 };
 
 /**
  * The gain that brings a loop to a loudness (BS.1770-5); at most 40 dB, so that what is all but silent is not made
@@ -30,8 +32,8 @@ export function aligningGain(samples: Float32Array, sampleRate: Hertz, to: Lufs 
 
 /** Makes the sounds, brings them to one loudness, and remembers the newest ones. */
 export class SoundBank {
-  readonly #machines = new Map<string, Float32Array>();
-  readonly #gains = new Map<string, number>();
+  readonly #machines = new Newest<Float32Array>(KEPT.loops);
+  readonly #gains = new Newest<number>(KEPT.gains);
 
   /** One seamless loop of a sound, aligned in loudness. */
   loop(sound: GeneratedSound, sampleRate: Hertz): Float32Array {
@@ -41,8 +43,7 @@ export class SoundBank {
     }
     const gain = this.#gainOf(sound, sampleRate);
     if (!sound.runPast) return this.#machine(sound, sampleRate).map((x) => gain * x);
-    const blast = { ...this.blast(sound.signal, sampleRate), gain: 1 };
-    return renderRunPast(movingKind(sound), sound, sampleRate, gain, blast);
+    return renderRunPast(movingKind(sound), sound, sampleRate, gain, this.blast(sound.signal, sampleRate));
   }
 
   /** A machine on its way from how it runs to its notch, and its loop there. */
@@ -64,38 +65,24 @@ export class SoundBank {
 
   /** The loop of a machine at its notch as it is made. Not to be written to. */
   #machine(sound: MovingSound, sampleRate: Hertz): Float32Array {
-    const key = mark(sound, sampleRate);
+    const key = `${soundKey({ ...sound, runPast: false })} ${sampleRate}`;
     const known = this.#machines.get(key) ?? renderLoop(movingKind(sound), sound, sampleRate);
-    this.#machines.delete(key);
     this.#machines.set(key, known);
-    for (const oldest of this.#machines.keys()) {
-      if (this.#machines.size <= KEPT) break;
-      this.#machines.delete(oldest);
-    }
     return known;
   }
 
   /** What brings a machine to the common loudness; the same at all its notches. */
   #gainOf(sound: MovingSound, sampleRate: Hertz): number {
+    const key = `${machineKey(sound)} ${sampleRate}`;
     const middle: MovingSound = { ...sound, notch: MIDDLE_NOTCH };
-    const key = mark(middle, sampleRate);
-    let gain = this.#gains.get(key);
-    if (gain === undefined) {
-      gain = aligningGain(this.#machine(middle, sampleRate), sampleRate);
-      if (this.#gains.size > 200) this.#gains.clear();
-      this.#gains.set(key, gain);
-    }
+    const gain = this.#gains.get(key) ?? aligningGain(this.#machine(middle, sampleRate), sampleRate);
+    this.#gains.set(key, gain);
     return gain;
   }
 }
 
 function hornOf(notes: number): Horn {
   return HORN_PRESETS.find(({ chord }) => chord.length === notes)!;
-}
-
-/** All that a machine's sound depends on, as a key. */
-function mark(sound: MovingSound, sampleRate: Hertz): string {
-  return JSON.stringify([{ ...sound, name: '', signal: '', runPast: false }, sampleRate]);
 }
 
 function scaled(samples: Float32Array, gain: number): Float32Array {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkKnobs, knobProblem, usualValues, type SoundKnobs } from '../../../src/lib/sounds/knob.js';
+import { checkKnobs, knobFault, usualValues, type SoundKnobs } from '../../../src/lib/sounds/knob.js';
 
 const KNOBS = {
   size: { type: 'number', name: 'driver diameter', unit: 'm', min: 0.8, max: 2.2, step: 0.01, usual: 1.5 },
@@ -17,8 +17,8 @@ test('the usual values are those of the knobs, and pass', () => {
 });
 
 test('both ends of a range belong to it', () => {
-  for (const size of [0.8, 2.2]) expect(knobProblem(KNOBS.size, size)).toBeNull();
-  for (const chord of [[-5], [5, 5, 5]]) expect(knobProblem(KNOBS.chord, chord)).toBeNull();
+  for (const size of [0.8, 2.2]) expect(knobFault(KNOBS.size, size)).toBeNull();
+  for (const chord of [[-5], [5, 5, 5]]) expect(knobFault(KNOBS.chord, chord)).toBeNull();
 });
 
 describe('what a knob cannot be set to is refused in a sentence', () => {

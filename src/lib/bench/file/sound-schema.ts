@@ -1,16 +1,14 @@
 import * as v from 'valibot';
 import { type GeneratedSound, knobsOfKind, SOUND_KIND_NAMES } from '../../sounds/kinds.js';
-import { knobProblem, type SoundKnob } from '../../sounds/knob.js';
+import { knobFault, type SoundKnob } from '../../sounds/knob.js';
 import { usualSound } from '../../sounds/roster.js';
 
 /** One value of a sound; absent, it is that of the sound as it comes. */
 function knobSchema(knob: SoundKnob, usual: unknown) {
-  const problem = (value: unknown): string | null => knobProblem(knob, value);
   return v.optional(
     v.custom<unknown>(
-      (value) => problem(value) === null,
-      // The sentence's end, "got …", is the reader's.
-      ({ input }) => problem(input)!.replace(/, got .*$/s, '')
+      (value) => knobFault(knob, value) === null,
+      ({ input }) => knobFault(knob, input)!.must
     ),
     usual as never
   );

@@ -1,12 +1,13 @@
 import type { Air } from '../../acoustics/air.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
+import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
-import { powerGain } from '../engine-bands.js';
+import { Newest } from '../../worker/newest.js';
+import { powerGain } from '../power-gain.js';
 import { reachOfKnobs } from '../reach-of-knobs.js';
 import { filterFor } from '../stand.js';
-import type { SoundFigures } from '../../listening/sound-figures.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
@@ -46,7 +47,7 @@ export interface Reach {
  */
 export class Headroom {
   #lab: LabClient;
-  #peaks = new Map<string, number>();
+  #peaks = new Newest<number>(REMEMBERED);
 
   constructor(lab: LabClient) {
     this.#lab = lab;
@@ -63,7 +64,6 @@ export class Headroom {
         let known = this.#peaks.get(sound.key + mark);
         if (known === undefined) {
           known = await this.#peak(sound, probes, reach);
-          if (this.#peaks.size >= REMEMBERED) this.#peaks.clear();
           this.#peaks.set(sound.key + mark, known);
         }
         loudest = Math.max(loudest, known);

@@ -4,8 +4,10 @@ import type { MovingSound } from '../../sounds/kinds.js';
 import type { Motion } from '../../sounds/motion/motion.js';
 import type { Ride } from '../../sounds/motion/ride.js';
 import { loopStretch } from '../../sounds/recording/loop-stretch.js';
+import { soundKey } from '../../sounds/sound-key.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
+import { Newest } from '../../worker/newest.js';
 import type { BenchSound } from '../file/bench-file.js';
 import type { Recording } from './open-recording.js';
 
@@ -30,7 +32,10 @@ const KEPT = 8;
 /** Fetches loops: each is rendered once, kept by the worker, and forgotten when others have taken its place. */
 export class Loops {
   #lab: LabClient;
-  #known = new Map<string, Promise<Loop>>();
+  #known = new Newest<Promise<Loop>>(KEPT, (key) => {
+    // A worker that died has forgotten it already; its death is told elsewhere.
+    this.#lab.ask({ kind: 'forget', key }).catch(() => undefined);
+  });
   #blasts = new Map<string, Promise<Blast>>();
 
   constructor(lab: LabClient) {
@@ -40,7 +45,7 @@ export class Loops {
   /** The loop of what the bench file names; null for a recording that is not open (any more). */
   async of(sound: BenchSound, recording: Recording | null, sampleRate: Hertz): Promise<Loop | null> {
     if (sound.kind !== 'recording')
-      return this.#keep(sound, keyOf(sound, sampleRate), sampleRate, () =>
+      return this.#keep(sound, `${soundKey(sound)} ${sampleRate}`, sampleRate, () =>
         this.#lab.ask({ kind: 'sound', sound, sampleRate })
       );
     if (!recording) return null;
@@ -56,7 +61,7 @@ export class Loops {
     sampleRate: Hertz
   ): Promise<{ ride: Ride; loop: Promise<Loop> }> {
     const ride = await this.#lab.ask({ kind: 'ride', sound, from, sampleRate });
-    const loop = this.#keep(sound, keyOf(sound, sampleRate), sampleRate, async () =>
+    const loop = this.#keep(sound, `${soundKey(sound)} ${sampleRate}`, sampleRate, async () =>
       ride.samples.slice(ride.loopFrom)
     );
     return { ride, loop };
@@ -83,11 +88,7 @@ export class Loops {
     render: () => Promise<Float32Array>
   ): Promise<Loop> {
     const known = this.#known.get(key);
-    if (known) {
-      this.#known.delete(key);
-      this.#known.set(key, known);
-      return known;
-    }
+    if (known) return known;
     const loop = render().then(async (samples): Promise<Loop> => {
       // What is generated is aligned in loudness already.
       const align = sound.kind === 'recording';
@@ -96,21 +97,6 @@ export class Loops {
     });
     this.#known.set(key, loop);
     loop.catch(() => this.#known.delete(key));
-    this.#forgetOldest();
     return loop;
   }
-
-  #forgetOldest(): void {
-    for (const oldest of this.#known.keys()) {
-      if (this.#known.size <= KEPT) return;
-      this.#known.delete(oldest);
-      // A worker that died has forgotten it already; its death is told elsewhere.
-      this.#lab.ask({ kind: 'forget', key: oldest }).catch(() => undefined);
-    }
-  }
-}
-
-/** All that a generated sound depends on; its name is not among it. */
-function keyOf(sound: BenchSound, sampleRate: Hertz): string {
-  return JSON.stringify([{ ...sound, name: '' }, sampleRate]);
 }

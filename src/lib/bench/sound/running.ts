@@ -1,6 +1,7 @@
 import { type MovingSound, movingKind } from '../../sounds/kinds.js';
 import { type Motion, settledAt, TICK } from '../../sounds/motion/motion.js';
 import { wayTo } from '../../sounds/motion/ride.js';
+import { machineKey } from '../../sounds/sound-key.js';
 import type { Seconds } from '../../units.js';
 
 /** How the machine runs that sounds: what a moved lever must begin from. All times are those of the room's clock. */
@@ -35,13 +36,15 @@ export class Running {
   /** Whether this machine runs at its notch or rides there. */
   isBoundFor(sound: MovingSound): boolean {
     return (
-      this.#sound !== null && this.#sound.notch === sound.notch && machine(sound) === machine(this.#sound)
+      this.#sound !== null &&
+      this.#sound.notch === sound.notch &&
+      machineKey(sound) === machineKey(this.#sound)
     );
   }
 
   /** How the machine runs at this time, if this sound is the same one at another notch; null if it is not. */
   motionFor(sound: MovingSound, time: Seconds): Motion | null {
-    if (!this.#sound || sound.runPast || machine(sound) !== machine(this.#sound)) return null;
+    if (!this.#sound || sound.runPast || machineKey(sound) !== machineKey(this.#sound)) return null;
     if (sound.notch === this.#sound.notch) return null;
     const ticks = Math.round((time - this.#begun) / TICK);
     if (ticks < this.#way.length) return this.#way[Math.max(0, ticks)];
@@ -49,9 +52,4 @@ export class Running {
     const seconds = ((ticks - this.#way.length + 1) * TICK) % this.#loop;
     return { ...rest, turns: rest.speed * seconds, seconds };
   }
-}
-
-/** What makes a machine the same one, wherever its lever is. */
-function machine(sound: MovingSound): string {
-  return JSON.stringify({ ...sound, notch: 0, name: '', signal: '' });
 }

@@ -1,7 +1,7 @@
 import { untrack } from 'svelte';
 import { ListeningRoom } from '../../audio/listening-room.js';
 import { MAX_STRETCH } from '../../sounds/recording/check-recording.js';
-import type { Decibels, Hertz, Seconds } from '../../units.js';
+import type { Decibels } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
 import type { Signal } from '../../sounds/driving.js';
 import { isMoving } from '../../sounds/kinds.js';
@@ -11,7 +11,7 @@ import { Headroom, type Reach } from './headroom.js';
 import { Levels } from './levels.svelte.js';
 import { Loops, type Loop } from './loops.js';
 import { openRecording, withStretch, type Recording } from './open-recording.js';
-import { Running } from './running.js';
+import { Player } from './player.js';
 import { sentence } from '../words/sentence.js';
 
 /** A mount that cannot be built is silent. */
@@ -19,12 +19,6 @@ const SILENT_FILTER = new Float32Array(2048);
 
 /** One change is followed at once; of changes that come faster than this, only one that stays for so long. */
 const SETTLING_MS = 80;
-
-/** A loop begins so long after it was asked for, so that its beginning is known to the sample. */
-const NOTICE: Seconds = 0.03;
-
-/** And a ride after this time, in which it is made; if that takes longer, it begins where it would be by then. */
-const RENDERING: Seconds = 0.18;
 
 /** The notch at which a machine is loudest. */
 const LOUDEST_NOTCH = 8;
@@ -59,12 +53,10 @@ export class Sounding {
   #loops: Loops;
   #levels: Levels;
   #headroom: Headroom;
-  #running = new Running();
   #changedAt = -Infinity;
   #gain = $state<number | null>(null);
   #room: ListeningRoom | null = null;
-  /** The loop that the graph plays. */
-  #sounded: Loop | null = null;
+  #player: Player | null = null;
   /** What each branch of the graph filters with, so that only those are loaded again that change. */
   #loaded: { filter: Float32Array; gain: number }[] = [];
   #opened: Promise<ListeningRoom> | null = null;
@@ -83,7 +75,7 @@ export class Sounding {
 
   /** The recording that is the bench's sound, with the stretch that the bench names; null where its file is not open. */
   readonly recording: Recording | null = $derived.by(() => {
-    const { sound } = this.#bench.file;
+    const sound = this.#sound;
     if (sound.kind !== 'recording' || this.opened?.name !== sound.name) return null;
     const from = sound.from ?? 0;
     return withStretch(this.opened, from, sound.until ?? from + MAX_STRETCH);
@@ -113,12 +105,13 @@ export class Sounding {
         // A lever on its way renders nothing at the notches it only passes.
         if (hasty) await new Promise((resolve) => setTimeout(resolve, SETTLING_MS));
         if (stale) return;
-        const ridden = await this.#ride(sound, sampleRate, () => stale);
+        const plays = untrack(() => this.playing);
+        const ridden = plays ? await this.#player!.ride(sound, sampleRate, () => stale) : null;
         if (stale) return;
         const loop = ridden ?? (await this.#loops.of(sound, recording, sampleRate));
         if (stale) return;
         // It is heard before it is drawn.
-        if (loop && this.playing && loop !== this.#sounded) await this.#change(loop, () => stale);
+        if (loop && this.playing && loop !== this.#player!.loop) await this.#change(loop, () => stale);
         if (stale) return;
         this.loop = loop;
         if (loop) return;
@@ -134,7 +127,7 @@ export class Sounding {
 
     $effect(() => {
       const { loop } = this;
-      if (!loop || !this.playing || loop === this.#sounded) return;
+      if (!loop || !this.playing || loop === this.#player!.loop) return;
       // What was chosen while the first sound was being made ready.
       let stale = false;
       untrack(() => this.#change(loop, () => stale)).catch(this.#tell);
@@ -284,6 +277,7 @@ export class Sounding {
     this.#opened ??= ListeningRoom.open({ sampleRate: this.#bench.sampleRate }).then(
       (room) => {
         this.#room = room;
+        this.#player = new Player(room, this.#loops);
         this.#bench.sampleRate = room.sampleRate;
         room.onStateChange = (state) => {
           if (state === 'running' || !this.playing) return;
@@ -311,7 +305,7 @@ export class Sounding {
     bench.stands.forEach(this.#setBranch);
     const blast = await this.#loops.blast(signalOf(sound), bench.sampleRate);
     room.setHorn(blast.samples, blast.loopFrom);
-    this.#exchange(loop, 0);
+    this.#player!.exchange(loop, 0);
     room.setBenchGain(this.#gain, 0);
     room.setVolume(volumeGain(this.volume));
     room.hear(view.heard);
@@ -334,37 +328,7 @@ export class Sounding {
       this.#gain = gain;
       this.#room?.setBenchGain(gain);
     }
-    this.#exchange(loop);
-  }
-
-  /** Fades to a loop, and notes when it begins. */
-  #exchange(loop: Loop, fade?: number): void {
-    const room = this.#room;
-    if (!room) return;
-    this.#sounded = loop;
-    const at = room.now + NOTICE;
-    room.setSound(loop.samples, { at, ...(fade !== undefined && { fade }) });
-    const { sound } = loop;
-    if (isMoving(sound) && !sound.runPast)
-      this.#running.loop(sound, at, loop.samples.length / loop.sampleRate);
-    else this.#running.stop();
-  }
-
-  /** Where the machine that sounds has its lever moved, it rides there; null where this is another sound. */
-  async #ride(sound: BenchSound, sampleRate: Hertz, stale: () => boolean): Promise<Loop | null> {
-    const room = this.#room;
-    if (!room || !untrack(() => this.playing) || !isMoving(sound)) return null;
-    const at = room.now + RENDERING;
-    const from = this.#running.motionFor(sound, at);
-    if (!from) return null;
-    const { ride, loop } = await this.#loops.ride(sound, from, sampleRate);
-    if (stale()) return null;
-    const { samples, loopFrom } = ride;
-    room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at });
-    this.#running.ride(sound, from, at, (samples.length - loopFrom) / sampleRate);
-    const arrived = await loop;
-    if (this.#running.isBoundFor(sound)) this.#sounded = arrived;
-    return arrived;
+    this.#player!.exchange(loop);
   }
 
   /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */

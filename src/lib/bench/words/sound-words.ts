@@ -1,5 +1,5 @@
 import type { GeneratedSound } from '../../sounds/kinds.js';
-import { noteName } from '../../sounds/signals/note-name.js';
+import { noteName } from '../../sounds/blocks/note-name.js';
 import type { BenchSound } from '../file/bench-file.js';
 import { frequencyWords } from './frequency-words.js';
 import { speedWords } from './speed-words.js';

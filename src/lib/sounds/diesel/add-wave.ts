@@ -1,5 +1,8 @@
 import type { Hertz } from '../../units.js';
-import { STEP } from './curve-along.js';
+import { addTable } from '../blocks/add-table.js';
+
+/** Phase and level are worked out every so many samples. */
+const STEP = 32;
 
 /** Samples of the table of one period. */
 const TABLE = 2048;
@@ -29,21 +32,5 @@ export function addWave(
     const start = (Math.PI * n * n) / heard.length;
     for (let i = 0; i <= TABLE; i++) table[i] += size * Math.sin((2 * Math.PI * (n + 1) * i) / TABLE + start);
   });
-  let here = { phase: phase(0), level: level(0) };
-  for (let from = 0; from < signal.length; from += STEP) {
-    const to = Math.min(signal.length, from + STEP);
-    const next = { phase: phase(to), level: level(to) };
-    const turn = ((next.phase - here.phase) * TABLE) / (to - from);
-    const rise = (next.level - here.level) / (to - from);
-    let x = (here.phase - Math.floor(here.phase)) * TABLE;
-    let size = here.level;
-    for (let i = from; i < to; i++) {
-      const whole = Math.floor(x);
-      const low = table[whole & (TABLE - 1)];
-      signal[i] += size * (low + (x - whole) * (table[(whole & (TABLE - 1)) + 1] - low));
-      x += turn;
-      size += rise;
-    }
-    here = next;
-  }
+  addTable(signal, table, STEP, phase, level);
 }

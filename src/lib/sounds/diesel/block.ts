@@ -5,7 +5,7 @@ import { random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
 import type { Course } from '../motion/course.js';
 import { curveAlong } from './curve-along.js';
-import { type Diesel, dieselSize } from './diesel-engine.js';
+import { type Diesel, dieselSize } from './diesel.js';
 import type { Firing } from './firings.js';
 
 /** What rings when it is struck: so many natural frequencies from the lowest to the highest, and their Q. */
@@ -68,7 +68,7 @@ export function block(sound: Diesel, firings: Firing[], course: Course, span: Sp
     }
   }
   const white = span.noise(0);
-  const gears = curveAlong(course, length, ({ speed }) => GEARS * (speed / FULL) ** 1.5);
+  const gears = curveAlong(course, span, ({ speed }) => GEARS * (speed / FULL) ** 1.5);
   for (let i = 0; i < length; i++) {
     low[i] = (low[i] + gears[i]) * white[i];
     high[i] = (high[i] + 0.4 * gears[i]) * white[i];

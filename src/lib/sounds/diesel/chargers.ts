@@ -4,7 +4,7 @@ import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
 import { curveAlong, highestOf } from './curve-along.js';
-import { type Diesel, dieselSize } from './diesel-engine.js';
+import { type Diesel, dieselSize } from './diesel.js';
 import { lateNoise } from './late-noise.js';
 import type { SlowNoise } from './slow-noise.js';
 
@@ -63,7 +63,7 @@ function addTurbocharger(
   };
   tone(blades / 2, [0.5, 1], (share) => 0.006 + 0.06 * share ** 1.4);
   tone(1, [0.6, 0.3, 0.4, 0.15], (share) => 0.01 + 0.035 * share);
-  const air = curveAlong(course, length, (motion) => 0.02 + motion.spool ** 1.3);
+  const air = curveAlong(course, span, (motion) => 0.02 + motion.spool ** 1.3);
   const hiss = filter(lateNoise(span, 0.91), section('bandPass', 4800, 0.5, sampleRate), span);
   for (let i = 0; i < length; i++) signal[i] += 0.11 * air[i] * hiss[i];
 }
@@ -99,7 +99,7 @@ function addBlower(signal: Float32Array, course: Course, span: Span, slow: SlowN
   };
   tone(BLOWER.pulses, [0.5, 1, 0.55, 0.6, 0.4, 0.3, 0.25, 0.2, 0.12, 0.1], 0.065, 1);
   tone(BLOWER.teeth, [1, 0.6, 0.3], 0.035, 2);
-  const air = curveAlong(course, length, (motion) => (motion.speed / 16) ** 1.6);
+  const air = curveAlong(course, span, (motion) => (motion.speed / 16) ** 1.6);
   const gulps = filter(lateNoise(span, 0.91), section('bandPass', 1500, 0.4, sampleRate), span);
   for (let i = 0; i < length; i++) signal[i] += 0.2 * air[i] * gulps[i];
 }

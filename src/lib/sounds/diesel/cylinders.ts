@@ -1,6 +1,6 @@
 import type { Seconds } from '../../units.js';
 import { random } from '../blocks/random.js';
-import { type Diesel, dieselSize } from './diesel-engine.js';
+import { type Diesel, dieselSize } from './diesel.js';
 
 /** From one cylinder to the next along a bank, in metres, for a medium-speed engine. */
 const PITCH = 0.3;

@@ -10,7 +10,7 @@ import {
   firingRate,
   patternRate,
   patternTurns
-} from './diesel-engine.js';
+} from './diesel.js';
 import { exhaust } from './exhaust.js';
 import { firingsAlong } from './firings.js';
 import { addIntake } from './intake.js';
@@ -26,7 +26,6 @@ const LEVEL = 0.4;
  * `target` and `render` throw a RangeError if full speed is below idle speed.
  */
 export const DIESEL_KIND: MovingKind<Diesel> = {
-  moves: true,
   knobs: DIESEL_KNOBS,
   patternTurns,
   target: (sound) => ({ speed: dieselRpm(sound) / 60, effort: dieselEffort(sound) }),

@@ -1,5 +1,5 @@
 import { usualValues } from '../knob.js';
-import { type Diesel, DIESEL_KNOBS } from './diesel-engine.js';
+import { type Diesel, DIESEL_KNOBS } from './diesel.js';
 
 const USUAL: Diesel = { kind: 'diesel', name: '', ...usualValues(DIESEL_KNOBS) };
 

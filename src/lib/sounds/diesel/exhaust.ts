@@ -6,7 +6,7 @@ import type { Span } from '../blocks/span.js';
 import type { Course } from '../motion/course.js';
 import { curveAlong } from './curve-along.js';
 import { HOT_SOUND } from './cylinders.js';
-import { type Diesel, dieselSize } from './diesel-engine.js';
+import { type Diesel, dieselSize } from './diesel.js';
 import { EXHAUST_OPENS, type Firing } from './firings.js';
 import { pipe } from './pipe.js';
 import { addResonances } from './resonances.js';
@@ -52,7 +52,7 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
   // Turbulence is strongest where its eddies are as large as the outlet, and falls from there.
   const rush = filter(white, section('lowPass', 700 / size, 0.5, sampleRate), span, 2 * hiss);
   const torn = filter(white, section('bandPass', 2600, 0.35, sampleRate), span, hiss);
-  const breath = curveAlong(course, length, ({ effort, speed }) => 0.0011 * speed * (0.4 + effort));
+  const breath = curveAlong(course, span, ({ effort, speed }) => 0.0011 * speed * (0.4 + effort));
   const sum = new Float32Array(length);
   const banks = sound.layout === 'vee' ? 2 : 1;
 

@@ -3,7 +3,7 @@ import { random, type Random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course, pulsesOf } from '../motion/course.js';
 import { type Cylinder, cylindersOf } from './cylinders.js';
-import { type Diesel, patternTurns } from './diesel-engine.js';
+import { type Diesel, patternTurns } from './diesel.js';
 import type { SlowNoise } from './slow-noise.js';
 
 /** One cylinder's turn: when it fires and how this firing differs from the others. */

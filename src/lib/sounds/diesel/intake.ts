@@ -1,6 +1,6 @@
 import { addPulse } from '../blocks/pulse.js';
 import type { Span } from '../blocks/span.js';
-import { type Diesel, dieselSize } from './diesel-engine.js';
+import { type Diesel, dieselSize } from './diesel.js';
 import type { Firing } from './firings.js';
 import { lateNoise } from './late-noise.js';
 import { addResonances } from './resonances.js';

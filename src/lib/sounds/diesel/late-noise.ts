@@ -6,10 +6,14 @@ import type { Span } from '../blocks/span.js';
  * taken round at its ends. Lateness must differ by more than what is to be independent lasts.
  */
 export function lateNoise(span: Span, late: Seconds): Float32Array {
-  const white = span.noise(0);
-  const shift = Math.round(late * span.sampleRate) % white.length;
-  const turned = new Float32Array(white.length);
-  turned.set(white.subarray(white.length - shift));
-  turned.set(white.subarray(0, white.length - shift), shift);
+  return turnedRound(span.noise(0), Math.round(late * span.sampleRate));
+}
+
+/** The same samples so much later; what leaves at the end comes in again at the beginning. */
+export function turnedRound(samples: Float32Array, by: number): Float32Array {
+  const shift = by % samples.length;
+  const turned = new Float32Array(samples.length);
+  turned.set(samples.subarray(samples.length - shift));
+  turned.set(samples.subarray(0, samples.length - shift), shift);
   return turned;
 }

@@ -2,7 +2,7 @@ import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
 import { curveAlong, highestOf } from './curve-along.js';
-import { type Diesel, patternTurns } from './diesel-engine.js';
+import { type Diesel, patternTurns } from './diesel.js';
 import { lateNoise } from './late-noise.js';
 import { addResonances } from './resonances.js';
 import type { SlowNoise } from './slow-noise.js';
@@ -54,7 +54,7 @@ export function addFans(
   });
   const white = lateNoise(span, 0.77);
   const rush = new Float32Array(length);
-  const air = curveAlong(course, length, (motion) => (motion.speed / FULL) ** 1.8);
+  const air = curveAlong(course, span, (motion) => (motion.speed / FULL) ** 1.8);
   for (let i = 0; i < length; i++) {
     rush[i] = (air[i] + 0.35 * blades[i]) * white[i];
     signal[i] += 0.16 * sound.fans * blades[i];

@@ -1,5 +1,6 @@
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
+import { turnedRound } from './late-noise.js';
 
 /** A slowly wandering number at a sample of the span, of about RMS 1; each voice (0, 1, 2 …) wanders by itself. */
 export type SlowNoise = (voice: number, sample: number) => number;
@@ -28,11 +29,8 @@ export function slowNoise(span: Span): SlowNoise {
     for (let i = from; i < to; i++) means[n] += white[i] / (to - from);
   }
   const voice = (number: number) => {
-    const shift = Math.round((number + 1) * APART * coarse.sampleRate) % count;
-    const turned = new Float32Array(count);
-    turned.set(means.subarray(count - shift));
-    turned.set(means.subarray(0, count - shift), shift);
-    return filter(turned, lowPass, coarse, GAIN);
+    const late = Math.round((number + 1) * APART * coarse.sampleRate);
+    return filter(turnedRound(means, late), lowPass, coarse, GAIN);
   };
 
   return (number, sample) => {

@@ -20,7 +20,6 @@ function marks(sound: Electric): MarkedRate[] {
 
 /** An electric; a turn is one of its wheels, and what turns with them comes round with each. */
 export const ELECTRIC_KIND: MovingKind<Electric> = {
-  moves: true,
   knobs: ELECTRIC_KNOBS,
   target(sound) {
     const speed = speedAt(sound);

@@ -1,5 +1,5 @@
 import type { Hertz, MetresPerSecond } from '../../units.js';
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
 /** What of an electric locomotive or motor coach can be set; ranges and usual values are common practice. */
 export const ELECTRIC_KNOBS = {
@@ -31,20 +31,11 @@ export const ELECTRIC_KNOBS = {
     options: ['16.7 Hz', '50 Hz', '60 Hz'],
     usual: '50 Hz'
   },
-  inverter: { type: 'number', name: 'inverter tones', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.6 },
-  blowers: { type: 'number', name: 'blowers', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  hum: { type: 'number', name: 'transformer hum', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  gears: { type: 'number', name: 'gears and wheels', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.4 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 90,
-    whole: true
-  }
+  inverter: shareKnob('inverter tones', 0.6),
+  blowers: shareKnob('blowers', 0.5),
+  hum: shareKnob('transformer hum', 0.5),
+  gears: shareKnob('gears and wheels', 0.4),
+  seed: seedKnob(90)
 } as const satisfies SoundKnobs;
 
 /** An electric locomotive or motor coach, as far as its sound needs it. */

@@ -1,4 +1,5 @@
 import type { Hertz } from '../../units.js';
+import { addTable } from '../blocks/add-table.js';
 import type { Span } from '../blocks/span.js';
 import { eventChance } from '../blocks/event-chance.js';
 import { type CourseSteps, STEP } from './course-steps.js';
@@ -44,24 +45,12 @@ export function addLineHum(
   const scale = (gain * sound.hum) / Math.sqrt(power);
   const phase = wholePhase(steps, span, 0, rate);
   const level = steps.effort.map((effort) => scale * (0.75 + 0.5 * effort));
-  addWave(sum, table, phase, level);
-}
-
-/** Adds level·wave(phase): a period of SIZE points and its first point again, straight between them. */
-function addWave(out: Float32Array, wave: Float32Array, phase: Float64Array, level: Float32Array): void {
-  const { length } = out;
-  for (let from = 0, k = 0; from < length; from += STEP, k++) {
-    const to = Math.min(length, from + STEP);
-    const turn = ((phase[k + 1] - phase[k]) / (to - from)) * SIZE;
-    const rise = (level[k + 1] - level[k]) / (to - from);
-    let x = (phase[k] - Math.floor(phase[k])) * SIZE;
-    let size = level[k];
-    for (let i = from; i < to; i++) {
-      const whole = x | 0;
-      const at = whole & (SIZE - 1);
-      out[i] += size * (wave[at] + (x - whole) * (wave[at + 1] - wave[at]));
-      x += turn;
-      size += rise;
-    }
-  }
+  const at = (sample: number) => Math.ceil(sample / STEP);
+  addTable(
+    sum,
+    table,
+    STEP,
+    (sample) => phase[at(sample)],
+    (sample) => level[at(sample)]
+  );
 }

@@ -5,6 +5,7 @@ import { checkKnobs } from '../knob.js';
 import type { MovingKind } from '../sound-kind.js';
 import { type Course, courseThrough } from './course.js';
 import { hasSettled, type Motion, settledAt, TICK, ticked } from './motion.js';
+import { endingAt, patternBegun } from './whole-patterns.js';
 
 /** About how long a loop lasts. */
 const LOOP: Seconds = 5;
@@ -111,16 +112,9 @@ export function wayTo<S extends Moving>(kind: MovingKind<S>, sound: S, from: Mot
     const before = now;
     now = ticked(now, target, dynamics);
     motions.push(now);
-    const begun = Math.floor(now.turns / pattern);
-    if (begun > Math.floor(before.turns / pattern)) return onPattern(motions, begun * pattern);
+    const begun = patternBegun(before, now, pattern);
+    if (begun !== null) return endingAt(motions, begun * pattern);
   }
-}
-
-/** The same way, turned by less than a tick's worth in all, so that its last motion is at these turns. */
-function onPattern(motions: Motion[], turns: number): Motion[] {
-  const last = motions.length - 1;
-  const off = turns - motions[last].turns;
-  return motions.map((motion, i) => ({ ...motion, turns: motion.turns + (off * i) / last }));
 }
 
 function earlier(motion: Motion, seconds: Seconds): Motion {

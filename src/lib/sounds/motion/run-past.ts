@@ -6,6 +6,7 @@ import type { MovingKind } from '../sound-kind.js';
 import { courseThrough } from './course.js';
 import { type Motion, settledAt, TICK, ticked } from './motion.js';
 import type { Moving, Ride } from './ride.js';
+import { endingAt, patternBegun } from './whole-patterns.js';
 
 /** When the lever goes to which notch. */
 const LEVER: readonly { at: Seconds; notch: number }[] = [
@@ -28,7 +29,8 @@ const RELEASE: Seconds = 0.05;
  * A run past of about 30 seconds, as one loop: idle, notch up, run, two blasts of the horn, shut off, idle again. It
  * comes round at the beginning of a pattern.
  *
- * @param gain of the machine, `blast.gain` of the horn
+ * @param gain of the machine
+ * @param blast what the horn gives, as loud as it is to be
  * @throws RangeError for knobs or a sample rate out of range
  */
 export function renderRunPast<S extends Moving>(
@@ -36,7 +38,7 @@ export function renderRunPast<S extends Moving>(
   sound: S,
   sampleRate: Hertz,
   gain: number,
-  blast: Ride & { gain: number }
+  blast: Ride
 ): Float32Array {
   checkKnobs(kind.knobs, sound);
   validSampleRate(sampleRate);
@@ -64,21 +66,14 @@ function drive<S extends Moving>(kind: MovingKind<S>, sound: S): Motion[] {
     motions.push(now);
     if (seconds < END) continue;
     if (now.speed === 0) return motions;
-    const begun = Math.floor(now.turns / pattern);
-    if (begun > Math.floor(before.turns / pattern)) return closed(motions, begun * pattern);
+    const begun = patternBegun(before, now, pattern);
+    if (begun !== null) return endingAt(motions, begun * pattern);
   }
-}
-
-/** Turned by less than a tick's worth in all, so that the drive ends at the beginning of a pattern. */
-function closed(motions: Motion[], turns: number): Motion[] {
-  const last = motions.length - 1;
-  const off = turns - motions[last].turns;
-  return motions.map((motion, i) => ({ ...motion, turns: motion.turns + (off * i) / last }));
 }
 
 function blow(
   piece: Float32Array,
-  { samples, loopFrom, gain }: Ride & { gain: number },
+  { samples, loopFrom }: Ride,
   from: number,
   until: number,
   sampleRate: Hertz
@@ -86,7 +81,7 @@ function blow(
   const first = Math.round(from);
   const fall = Math.exp(-1 / (RELEASE * sampleRate));
   const silent = 14 * RELEASE * sampleRate;
-  let size = gain;
+  let size = 1;
   for (let i = first, at = 0; i < until + silent && i < piece.length; i++) {
     if (i > until) size *= fall;
     piece[i] += size * samples[at];

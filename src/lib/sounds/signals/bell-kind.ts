@@ -43,7 +43,6 @@ const LEVEL = 0.1;
  * loop's strokes is exactly that of the knob.
  */
 export const BELL_KIND: StillKind<Bell> = {
-  moves: false,
   knobs: BELL_KNOBS,
   marks: (bell) =>
     partialsOf(bell)

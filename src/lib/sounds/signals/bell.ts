@@ -1,4 +1,4 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 
 export const BELL_KNOBS = {
   pitch: {
@@ -12,16 +12,7 @@ export const BELL_KNOBS = {
   },
   rate: { type: 'number', name: 'strokes', unit: 'perSecond', min: 0.4, max: 4, step: 0.1, usual: 1.6 },
   decay: { type: 'number', name: 'decay time', unit: 's', min: 0.5, max: 10, step: 0.1, usual: 5 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 12,
-    whole: true
-  }
+  seed: seedKnob(12)
 } as const satisfies SoundKnobs;
 
 /** An engine's bell. `decay` is the time in which its nominal, the partial it is named by, falls by 60 dB. */

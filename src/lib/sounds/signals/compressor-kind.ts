@@ -6,7 +6,7 @@ import { validSampleRate } from '../blocks/sample-rate.js';
 import { loopSpan, type Span } from '../blocks/span.js';
 import { checkKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from '../test-signals/raised-cosine.js';
+import { raisedCosine } from '../blocks/raised-cosine.js';
 import { addBurst } from './burst.js';
 import { COMPRESSOR_KNOBS, type Compressor } from './compressor.js';
 import { outdoors } from './outdoors.js';
@@ -42,7 +42,6 @@ const LEVEL = 0.1;
  * of turns.
  */
 export const COMPRESSOR_KIND: StillKind<Compressor> = {
-  moves: false,
   knobs: COMPRESSOR_KNOBS,
   marks: ({ strokes, cylinders }) => [
     { frequency: (strokes / 60) * cylinders, name: 'stroke rate', harmonics: 8 },

@@ -1,4 +1,4 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 
 export const COMPRESSOR_KNOBS = {
   strokes: {
@@ -21,16 +21,7 @@ export const COMPRESSOR_KNOBS = {
     whole: true
   },
   unloading: { type: 'switch', name: 'stops and unloads', usual: true },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 3,
-    whole: true
-  }
+  seed: seedKnob(3)
 } as const satisfies SoundKnobs;
 
 /**

@@ -47,7 +47,6 @@ const LEVEL = 0.1;
  * and holds a whole number of strokes on each gong; the strokes' mean rate is exactly that of the knob.
  */
 export const CROSSING_KIND: StillKind<Crossing> = {
-  moves: false,
   knobs: CROSSING_KNOBS,
   marks: (crossing) =>
     gongsOf(crossing).flatMap((partials, gong) =>

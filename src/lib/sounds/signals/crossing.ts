@@ -1,4 +1,4 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 
 export const CROSSING_KNOBS = {
   gongs: { type: 'number', name: 'gongs', unit: 'count', min: 1, max: 2, step: 1, usual: 2, whole: true },
@@ -12,16 +12,7 @@ export const CROSSING_KNOBS = {
     step: 10,
     usual: 1050
   },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 5,
-    whole: true
-  }
+  seed: seedKnob(5)
 } as const satisfies SoundKnobs;
 
 /** The bell of a level crossing: one gong, or two struck in turn. `rate` counts the strokes on both together. */

@@ -1,4 +1,5 @@
 import type { Hertz, Seconds } from '../../units.js';
+import { notePitch } from '../blocks/note-pitch.js';
 import { random } from '../blocks/random.js';
 import type { Horn } from './horn.js';
 
@@ -25,11 +26,6 @@ export interface HornBell {
   dull: Float32Array;
   /** RMS of `bright`. */
   rms: number;
-}
-
-/** The pitch of a note: 440·2^(n/12) Hz, equal temperament on A4 = 440 Hz (ISO 16:1975). */
-export function notePitch(semitones: number): Hertz {
-  return 440 * 2 ** (semitones / 12);
 }
 
 /**

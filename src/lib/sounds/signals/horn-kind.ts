@@ -4,9 +4,10 @@ import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
 import { HORN_KNOBS, type Horn } from './horn.js';
-import { hornBells, mistuning, notePitch } from './horn-bells.js';
+import { hornBells, mistuning } from './horn-bells.js';
+import { notePitch } from '../blocks/note-pitch.js';
 import { type Blow, hornSound } from './horn-sound.js';
-import { noteName } from './note-name.js';
+import { noteName } from '../blocks/note-name.js';
 
 /** Long, long, short, long, then a pause. */
 const BLOWS: readonly Blow[] = [
@@ -19,7 +20,6 @@ const LOOP: Seconds = 7;
 
 /** A horn that gives a signal: long, long, short, long, in a loop of seven seconds. Its marks are its notes by name. */
 export const HORN_KIND: StillKind<Horn> = {
-  moves: false,
   knobs: HORN_KNOBS,
   marks(horn) {
     const cents = mistuning(horn);

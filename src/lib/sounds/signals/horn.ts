@@ -1,4 +1,4 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
 export const HORN_KNOBS = {
   chord: {
@@ -20,17 +20,8 @@ export const HORN_KNOBS = {
     usual: 0.16
   },
   spread: { type: 'number', name: 'mistuning', unit: 'cents', min: 0, max: 20, step: 1, usual: 8 },
-  air: { type: 'number', name: 'air noise', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.08 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 41,
-    whole: true
-  }
+  air: shareKnob('air noise', 0.08),
+  seed: seedKnob(41)
 } as const satisfies SoundKnobs;
 
 /**

@@ -62,7 +62,6 @@ export function slackTimes({ cars, interval, seed }: Slack): Seconds[] {
  * its own. Level falls with distance, r⁻⁰·⁵, and so does the treble. The loop begins and ends in silence.
  */
 export const SLACK_KIND: StillKind<Slack> = {
-  moves: false,
   knobs: SLACK_KNOBS,
   marks: () => [],
   render(slack: Slack, sampleRate: Hertz) {

@@ -1,4 +1,4 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 
 export const SLACK_KNOBS = {
   cars: { type: 'number', name: 'cars', unit: 'count', min: 1, max: 40, step: 1, usual: 14, whole: true },
@@ -12,16 +12,7 @@ export const SLACK_KNOBS = {
     usual: 0.2
   },
   hardness: { type: 'number', name: 'hardness', unit: 'share', min: 0, max: 1, step: 0.05, usual: 0.5 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 14,
-    whole: true
-  }
+  seed: seedKnob(14)
 } as const satisfies SoundKnobs;
 
 /**

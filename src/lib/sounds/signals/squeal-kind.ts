@@ -5,7 +5,7 @@ import { validSampleRate } from '../blocks/sample-rate.js';
 import { loopSpan, type Span } from '../blocks/span.js';
 import { checkKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from '../test-signals/raised-cosine.js';
+import { raisedCosine } from '../blocks/raised-cosine.js';
 import { addBurst } from './burst.js';
 import { outdoors } from './outdoors.js';
 import { SQUEAL_KNOBS, type Squeal } from './squeal.js';
@@ -26,7 +26,6 @@ const LEVEL = 0.1;
  * then the jolt of the stop and silence. The loop begins and ends in silence.
  */
 export const SQUEAL_KIND: StillKind<Squeal> = {
-  moves: false,
   knobs: SQUEAL_KNOBS,
   marks: ({ pitch }) => [{ frequency: pitch, name: 'squeal', harmonics: 3 }],
   render(squeal: Squeal, sampleRate: Hertz) {

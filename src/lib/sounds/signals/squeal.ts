@@ -1,18 +1,9 @@
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 
 export const SQUEAL_KNOBS = {
   pitch: { type: 'number', name: 'squeal pitch', unit: 'Hz', min: 400, max: 5000, step: 50, usual: 2100 },
   roughness: { type: 'number', name: 'roughness', unit: 'share', min: 0, max: 1, step: 0.05, usual: 0.4 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 8,
-    whole: true
-  }
+  seed: seedKnob(8)
 } as const satisfies SoundKnobs;
 
 /** Brake squeal. `pitch` is the wheel mode it sounds in most; `roughness` is the share of its level that flickers. */

@@ -1,5 +1,6 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
+import { notePitch } from '../blocks/note-pitch.js';
 import type { Random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
 import { withEchoes } from './with-echoes.js';
@@ -96,7 +97,7 @@ export function blownWhistle(
 
   sound.chord.forEach((semitones, note) => {
     const chance = eventChance(sound.seed, 5, note);
-    const tempered = 440 * 2 ** (semitones / 12);
+    const tempered = notePitch(semitones);
     const pitch = held ? Math.round(tempered * round) / round : tempered;
     const bell = whistleBell(pitch, sampleRate, chance);
     const lag = (0.03 + 0.02 * chance.uniform()) * Math.max(0.6, Math.min(1.6, 440 / pitch));

@@ -18,7 +18,6 @@ function marks(sound: Steam): MarkedRate[] {
 
 /** A steam locomotive; a turn is one of its driving wheels, and its pattern of beats comes round with each. */
 export const STEAM_KIND: MovingKind<Steam> = {
-  moves: true,
   knobs: STEAM_KNOBS,
   target(sound) {
     const speed = speedAt(sound);

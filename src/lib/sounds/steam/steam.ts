@@ -1,5 +1,5 @@
 import type { Hertz, MetresPerSecond } from '../../units.js';
-import type { KnobValues, SoundKnobs } from '../knob.js';
+import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
 /** What of a steam locomotive can be set; ranges and usual values are common practice. */
 export const STEAM_KNOBS = {
@@ -25,29 +25,12 @@ export const STEAM_KNOBS = {
   },
   topSpeed: { type: 'number', name: 'top speed', unit: 'm/s', min: 8, max: 45, step: 0.1, usual: 26.8 },
   cutoff: { type: 'number', name: 'cutoff', unit: 'share', min: 0.1, max: 0.8, step: 0.01, usual: 0.35 },
-  load: { type: 'number', name: 'load', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.6 },
+  load: shareKnob('load', 0.6),
   drainCocks: { type: 'switch', name: 'drain cocks open', usual: false },
-  unevenness: {
-    type: 'number',
-    name: 'unevenness of the beats',
-    unit: 'share',
-    min: 0,
-    max: 1,
-    step: 0.01,
-    usual: 0.4
-  },
-  rods: { type: 'number', name: 'rod clank', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.4 },
-  blower: { type: 'number', name: 'blower', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 8,
-    whole: true
-  }
+  unevenness: shareKnob('unevenness of the beats', 0.4),
+  rods: shareKnob('rod clank', 0.4),
+  blower: shareKnob('blower', 0.5),
+  seed: seedKnob(8)
 } as const satisfies SoundKnobs;
 
 /** A steam locomotive, as far as its sound needs it. */

@@ -1,9 +1,10 @@
 import type { Hertz } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { loopSpan } from '../blocks/span.js';
-import { checkKnobs, type KnobValues, type SoundKnobs, usualValues } from '../knob.js';
+import { checkKnobs, type KnobValues, type SoundKnobs, usualValues, seedKnob, shareKnob } from '../knob.js';
 import type { MarkedRate, StillKind } from '../sound-kind.js';
-import { noteName } from '../signals/note-name.js';
+import { noteName } from '../blocks/note-name.js';
+import { notePitch } from '../blocks/note-pitch.js';
 import { blownWhistle } from './blown-whistle.js';
 import { valveCurve } from './valve-curve.js';
 
@@ -18,17 +19,8 @@ export const WHISTLE_KNOBS = {
     highest: 26,
     usual: [-4, 0, 3, 8]
   },
-  breath: { type: 'number', name: 'breath', unit: 'share', min: 0, max: 1, step: 0.01, usual: 0.5 },
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 8,
-    whole: true
-  }
+  breath: shareKnob('breath', 0.5),
+  seed: seedKnob(8)
 } as const satisfies SoundKnobs;
 
 /** A steam whistle: one stopped bell for each of its notes. */
@@ -43,7 +35,7 @@ const BLASTS = [
 
 /** Pitches of the notes in Hz, in their order: f = 440·2^(n/12) (ISO 16:1975). */
 export function whistlePitches({ chord }: Pick<Whistle, 'chord'>): Hertz[] {
-  return chord.map((semitones) => 440 * 2 ** (semitones / 12));
+  return chord.map(notePitch);
 }
 
 function marks(sound: Whistle): MarkedRate[] {
@@ -55,7 +47,6 @@ function marks(sound: Whistle): MarkedRate[] {
 
 /** A steam whistle blown long and short, with the chiff at each beginning. */
 export const WHISTLE_KIND: StillKind<Whistle> = {
-  moves: false,
   knobs: WHISTLE_KNOBS,
   marks,
   render(sound, sampleRate) {

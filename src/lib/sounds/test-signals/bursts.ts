@@ -44,7 +44,6 @@ export type Bursts = { kind: 'bursts'; name: string } & KnobValues<typeof BURSTS
  * ends in a pause. Silence where the tone lies above 0.45 of the sample rate.
  */
 export const BURSTS_KIND: StillKind<Bursts> = {
-  moves: false,
   knobs: BURSTS_KNOBS,
   marks: ({ frequency }) => [{ frequency, name: 'tone', harmonics: 1 }],
   render(sound, sampleRate) {

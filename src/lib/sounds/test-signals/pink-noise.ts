@@ -1,28 +1,18 @@
 import type { Hertz, Seconds } from '../../units.js';
-import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
+import { checkKnobs, type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
 import { noiseLoop } from './noise-loop.js';
 
 const DURATION: Seconds = 5;
 
 export const PINK_NOISE_KNOBS = {
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 1770,
-    whole: true
-  }
+  seed: seedKnob(1770)
 } as const satisfies SoundKnobs;
 
 export type PinkNoise = { kind: 'pinkNoise'; name: string } & KnobValues<typeof PINK_NOISE_KNOBS>;
 
 /** Pink noise, a loop of about five seconds; see `renderPinkNoise`. */
 export const PINK_NOISE_KIND: StillKind<PinkNoise> = {
-  moves: false,
   knobs: PINK_NOISE_KNOBS,
   marks: () => [],
   render(sound, sampleRate) {

@@ -34,7 +34,6 @@ export function puffWidth(upper: Hertz, sampleRate: Hertz): Hertz {
  * least one, and begins and ends in silence.
  */
 export const PUFF_KIND: StillKind<Puff> = {
-  moves: false,
   knobs: PUFF_KNOBS,
   marks: () => [],
   render(sound, sampleRate) {

@@ -3,7 +3,7 @@ import type { Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from './raised-cosine.js';
+import { raisedCosine } from '../blocks/raised-cosine.js';
 
 const PEAK = 0.5;
 const PAUSE: Seconds = 0.05;
@@ -34,7 +34,6 @@ export type SteppedTones = { kind: 'steppedTones'; name: string } & KnobValues<t
  * loop also ends. Tones above 0.45 of the sample rate are left out; if none is left the loop is one silent step.
  */
 export const STEPPED_TONES_KIND: StillKind<SteppedTones> = {
-  moves: false,
   knobs: STEPPED_TONES_KNOBS,
   marks: (sound) =>
     bandsOf(sound).map(({ centre, nominal }) => ({ frequency: centre, name: `${nominal} Hz`, harmonics: 1 })),

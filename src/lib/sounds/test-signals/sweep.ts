@@ -2,7 +2,7 @@ import type { Hertz, Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from './raised-cosine.js';
+import { raisedCosine } from '../blocks/raised-cosine.js';
 
 const PEAK = 0.5;
 const PAUSE: Seconds = 0.5;
@@ -40,7 +40,6 @@ export function sweepPhase(from: Hertz, to: Hertz, seconds: Seconds, t: Seconds)
  * silence.
  */
 export const SWEEP_KIND: StillKind<Sweep> = {
-  moves: false,
   knobs: SWEEP_KNOBS,
   marks: () => [],
   render(sound, sampleRate) {

@@ -1,21 +1,12 @@
 import type { Seconds } from '../../units.js';
-import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
+import { checkKnobs, type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
 import { noiseLoop } from './noise-loop.js';
 
 const DURATION: Seconds = 5;
 
 export const WHITE_NOISE_KNOBS = {
-  seed: {
-    type: 'number',
-    name: 'individual',
-    unit: 'seed',
-    min: 0,
-    max: 9999,
-    step: 1,
-    usual: 1771,
-    whole: true
-  }
+  seed: seedKnob(1771)
 } as const satisfies SoundKnobs;
 
 export type WhiteNoise = { kind: 'whiteNoise'; name: string } & KnobValues<typeof WHITE_NOISE_KNOBS>;
@@ -25,7 +16,6 @@ export type WhiteNoise = { kind: 'whiteNoise'; name: string } & KnobValues<typeo
  * outside; third octaves rise 1 dB a band. A loop of about five seconds, the nearest power of two of samples.
  */
 export const WHITE_NOISE_KIND: StillKind<WhiteNoise> = {
-  moves: false,
   knobs: WHITE_NOISE_KNOBS,
   marks: () => [],
   render(sound, sampleRate) {

@@ -12,13 +12,17 @@ const motions = [0, 1, 2, 3].map((i) => ({
 const course = courseThrough(motions, 64000);
 
 test('it follows speed, effort and spool sample by sample', () => {
-  const curve = curveAlong(course, 192, ({ speed, effort, spool }) => speed + 100 * effort + 1000 * spool);
+  const curve = curveAlong(
+    course,
+    { length: 192, sampleRate: 64000 },
+    ({ speed, effort, spool }) => speed + 100 * effort + 1000 * spool
+  );
   expect(curve).toHaveLength(192);
   for (const i of [0, 32, 64, 100, 191]) expect(curve[i]).toBeCloseTo(510 + i / 64 + (100 * i) / 256, 3);
 });
 
 test('between its steps it is linear', () => {
-  const curve = curveAlong(course, 64, ({ speed }) => (speed - 10) ** 2);
+  const curve = curveAlong(course, { length: 64, sampleRate: 64000 }, ({ speed }) => (speed - 10) ** 2);
   expect(curve[16]).toBeCloseTo((curve[0] + curve[32]) / 2, 6);
 });
 

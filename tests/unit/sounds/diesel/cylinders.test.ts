@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { usualValues } from '../../../../src/lib/sounds/knob.js';
 import { cylindersOf } from '../../../../src/lib/sounds/diesel/cylinders.js';
-import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel-engine.js';
+import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel.js';
 
 const USUAL: Diesel = { kind: 'diesel', name: 'any', ...usualValues(DIESEL_KNOBS) };
 const COUNTS = Array.from({ length: 20 }, (_, i) => i + 1);

@@ -5,13 +5,9 @@ import { peak } from '../../../../src/lib/listening/peak.js';
 import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
 import { thirdOctaveBands } from '../../../../src/lib/numeric/third-octave-bands.js';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
-import {
-  type Diesel,
-  DIESEL_KIND,
-  DIESEL_PRESETS,
-  dieselRpm,
-  patternRate
-} from '../../../../src/lib/sounds/diesel/diesel.js';
+import { type Diesel, dieselRpm, patternRate } from '../../../../src/lib/sounds/diesel/diesel.js';
+import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { renderLoop } from '../../../../src/lib/sounds/motion/ride.js';
 import { close } from '../../../helpers/close.js';
 import { lineOf } from './steady.js';

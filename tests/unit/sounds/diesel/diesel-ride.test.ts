@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Diesel, DIESEL_KIND, DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel.js';
+import { type Diesel } from '../../../../src/lib/sounds/diesel/diesel.js';
+import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { courseThrough, pulsesOf } from '../../../../src/lib/sounds/motion/course.js';
 import { advanced, type Motion, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';

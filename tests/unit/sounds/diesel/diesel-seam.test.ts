@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { DIESEL_KIND, DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel.js';
+import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { renderLoop } from '../../../../src/lib/sounds/motion/ride.js';
 import { seam } from '../../../helpers/seam.js';
 

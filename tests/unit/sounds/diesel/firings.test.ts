@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { usualValues } from '../../../../src/lib/sounds/knob.js';
-import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel-engine.js';
+import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel.js';
 import { EXHAUST_OPENS, firingsAlong } from '../../../../src/lib/sounds/diesel/firings.js';
 import { slowNoise } from '../../../../src/lib/sounds/diesel/slow-noise.js';
 import { steady } from './steady.js';

@@ -3,12 +3,12 @@ import { bandLevels } from '../../../../src/lib/listening/band-levels.js';
 import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
 import { usualValues } from '../../../../src/lib/sounds/knob.js';
 import { addCharger, turboSpeed, turnsOfTurbo } from '../../../../src/lib/sounds/diesel/chargers.js';
-import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel-engine.js';
+import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel.js';
+import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
 import { addFans, addHum, bladeOrder } from '../../../../src/lib/sounds/diesel/rotors.js';
 import { slowNoise } from '../../../../src/lib/sounds/diesel/slow-noise.js';
 import { advanced, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
 import { courseThrough } from '../../../../src/lib/sounds/motion/course.js';
-import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel.js';
 import { lineOf, steady } from './steady.js';
 
 const RATE = 16000;

@@ -119,7 +119,7 @@ describe('a ride', () => {
 });
 
 describe('a run past', () => {
-  const horn = { samples: new Float32Array(800).fill(0.01), loopFrom: 400, gain: 20 };
+  const horn = { samples: new Float32Array(800).fill(0.2), loopFrom: 400 };
   const piece = renderRunPast(CLICKER, at(4), RATE, 0.5, horn);
 
   test('lasts half a minute, stands at first and at last, and runs between', () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Horn, HORN_PRESETS } from '../../../../src/lib/sounds/signals/horn.js';
-import { hornBells, mistuning, notePitch } from '../../../../src/lib/sounds/signals/horn-bells.js';
+import { hornBells, mistuning } from '../../../../src/lib/sounds/signals/horn-bells.js';
+import { notePitch } from '../../../../src/lib/sounds/blocks/note-pitch.js';
 import { HORN_KIND } from '../../../../src/lib/sounds/signals/horn-kind.js';
 
 const RATE = 16000;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { noteName } from '../../../../src/lib/sounds/signals/note-name.js';
+import { noteName } from '../../../../src/lib/sounds/blocks/note-name.js';
 
 test('octaves are counted from C', () => {
   expect([-24, -10, -9, -1, 0, 2, 3, 6, 13, 15].map(noteName)).toEqual([

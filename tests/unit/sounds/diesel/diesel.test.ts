@@ -9,7 +9,7 @@ import {
   firingRate,
   patternRate,
   patternTurns
-} from '../../../../src/lib/sounds/diesel/diesel-engine.js';
+} from '../../../../src/lib/sounds/diesel/diesel.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 
 const USUAL: Diesel = { kind: 'diesel', name: 'any', ...usualValues(DIESEL_KNOBS) };

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { raisedCosine } from '../../../../src/lib/sounds/test-signals/raised-cosine.js';
+import { raisedCosine } from '../../../../src/lib/sounds/blocks/raised-cosine.js';
 
 test('it rises from 0 to 1 with its middle in the middle, and stays there', () => {
   expect([-5, 0, 1, 7, Infinity, -Infinity].map(raisedCosine)).toEqual([0, 0, 1, 1, 1, 0]);

@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest';
+import { Newest } from '../../../src/lib/worker/newest.js';
+
+test('the value used longest ago makes room, and whoever asked to be told is told', () => {
+  const forgotten: string[] = [];
+  const newest = new Newest<number>(3, (key) => forgotten.push(key));
+  for (const [key, value] of [
+    ['a', 1],
+    ['b', 2],
+    ['c', 3]
+  ] as const)
+    newest.set(key, value);
+  expect(newest.get('a')).toBe(1);
+  newest.set('d', 4);
+  expect(forgotten).toEqual(['b']);
+  expect([newest.get('b'), newest.get('a'), newest.get('d')]).toEqual([undefined, 1, 4]);
+});
+
+test('a value set again is the newest, and one deleted makes room without a word', () => {
+  const forgotten: string[] = [];
+  const newest = new Newest<number>(2, (key) => forgotten.push(key));
+  newest.set('a', 1);
+  newest.set('b', 2);
+  newest.set('a', 3);
+  newest.delete('b');
+  newest.set('c', 4);
+  expect(forgotten).toEqual([]);
+  newest.set('d', 5);
+  expect(forgotten).toEqual(['a']);
+});
