@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
 import { complexArray } from '../../src/lib/numeric/complex-array.js';
 import { ACCURACY, type Accuracy } from '../../src/lib/waves/accuracy.js';
-import { evaluateFit, rationalFit } from '../../src/lib/waves/curve/rational-fit.js';
+import { evaluateFit, rationalFit } from '../../src/lib/numeric/rational-fit.js';
 import { acousticLoad } from '../../src/lib/waves/field/acoustic-load.js';
 import { transfer } from '../../src/lib/waves/field/transfer.js';
 import { mountMesh } from '../../src/lib/waves/mesh/mount-mesh.js';

@@ -16,22 +16,17 @@ const LINE_SPACING = 3.5;
  * @param power mean square a bin, one-sided, of a Hann window (see `powerSpectrum`)
  * @param binWidth spacing of the bins; bin k is at k·binWidth
  * @param frequencies of the lines, in any order
- * @param weight a factor on the power of every bin, |H|² of a response; the reference stays the strongest line without
- *   it, so what a mount lets through is on the same scale as the sound. 1 if left out
  * @returns dB, one a line; −Infinity for a line without power; NaN for a line that the spectrum cannot show: less than
  *   1.5 bins from 0 Hz or from half the sample rate, or less than 3.5 bins from another of the lines
- * @throws RangeError for a bin width that is not above 0, a weight of another length than `power`
+ * @throws RangeError for a bin width that is not above 0
  */
 export function lineLevels(
   power: Float64Array,
   binWidth: Hertz,
-  frequencies: readonly Hertz[],
-  weight?: Float64Array
+  frequencies: readonly Hertz[]
 ): Float64Array<ArrayBuffer> {
   if (!(binWidth > 0 && binWidth < Infinity))
     throw new RangeError(`bin width must be above 0 Hz, got ${binWidth}`);
-  if (weight && weight.length !== power.length)
-    throw new RangeError(`weight must have ${power.length} bins, got ${weight.length}`);
   const places = frequencies.map((frequency) => frequency / binWidth);
   const shown = places.map(
     (place, i) =>
@@ -41,14 +36,13 @@ export function lineLevels(
   );
   const own = places.map((place, i) => (shown[i] ? lobe(power, place) : NaN));
   const strongest = own.reduce((most, sum) => (sum > most ? sum : most), 0);
-  return Float64Array.from(places, (place, i): Decibels => {
-    const sum = weight && shown[i] ? lobe(power, place, weight) : own[i];
-    return sum > 0 ? 10 * Math.log10(sum / strongest) : sum === 0 ? -Infinity : NaN;
-  });
+  return Float64Array.from(own, (sum): Decibels =>
+    sum > 0 ? 10 * Math.log10(sum / strongest) : sum === 0 ? -Infinity : NaN
+  );
 }
 
-function lobe(power: Float64Array, place: number, weight?: Float64Array): number {
+function lobe(power: Float64Array, place: number): number {
   let sum = 0;
-  for (let k = Math.ceil(place - REACH); k <= place + REACH; k++) sum += power[k] * (weight ? weight[k] : 1);
+  for (let k = Math.ceil(place - REACH); k <= place + REACH; k++) sum += power[k];
   return sum;
 }

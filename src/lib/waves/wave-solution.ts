@@ -9,7 +9,7 @@ import { multiply } from '../numeric/multiply.js';
 import type { Decibels, Hertz, Kilograms } from '../units.js';
 import { ACCURACY, type AccuracyName } from './accuracy.js';
 import { fromEven, toEven } from './curve/even-form.js';
-import { evaluateFit, rationalFit } from './curve/rational-fit.js';
+import { evaluateFit, rationalFit } from '../numeric/rational-fit.js';
 import { gather, solveCurve, TOLERANCE, type WaveCurve } from './curve/wave-curve.js';
 import { drivenBy } from './driven-by.js';
 import { acousticLoad } from './field/acoustic-load.js';

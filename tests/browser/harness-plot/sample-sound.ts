@@ -51,7 +51,9 @@ export function sampleSound(firing: number, heard: number, mounts: number) {
   const numbers = [1, 2, 3, 4, 6, 8, 12, 16];
   const lines = numbers.map((n) => n * firing);
   const own = lineLevels(power, binWidth, lines);
-  const through = weights.map((weight) => lineLevels(power, binWidth, lines, weight));
+  const through = weights.map((weight) =>
+    lines.map((line) => 10 * Math.log10(weight[Math.round(line / binWidth)]))
+  );
   return {
     course: levelCourse(start, RATE, 400),
     sound: spectrumCurve(power, binWidth, 20, 16000, 600),

@@ -79,10 +79,3 @@ export function hasSettled(motion: Motion, target: Target): boolean {
     Math.abs(motion.spool - target.effort) < SETTLED.spool
   );
 }
-
-/** Where a motion is after a time, in whole ticks. */
-export function advanced(motion: Motion, target: Target, dynamics: Dynamics, seconds: Seconds): Motion {
-  let now = motion;
-  for (let ticks = Math.round(seconds / TICK); ticks > 0; ticks--) now = ticked(now, target, dynamics);
-  return now;
-}

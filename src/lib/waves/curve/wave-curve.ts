@@ -4,7 +4,7 @@ import { acousticLoad, type Complex } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
 import { toEven } from './even-form.js';
-import { evaluateFit, rationalFit, type RationalFit } from './rational-fit.js';
+import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 
 /** A problem solved at some frequencies. */
 export interface WaveCurve {

@@ -6,7 +6,7 @@ import { staticMatrices, type StaticMatrices } from '../assembly/static-matrices
 import type { TriangleMesh } from '../mesh/triangle-mesh.js';
 import { surfaceOf, type Surface } from '../mesh/surface.js';
 import { outlineArea } from '../../acoustics/outline.js';
-import { symmetricSolve } from './symmetric-solve.js';
+import { symmetricSolve } from '../../numeric/symmetric-solve.js';
 
 /** A geometry and its cone with all that does not depend on frequency. */
 export interface WaveProblem {

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { Running } from '../../../../src/lib/bench/sound/running.js';
 import { movingKind, type MovingSound } from '../../../../src/lib/sounds/kinds.js';
-import { advanced, settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { advanced } from '../../../helpers/advanced.js';
 import { MACHINES } from '../../../../src/lib/sounds/roster.js';
 import { close } from '../../../helpers/close.js';
 

@@ -9,6 +9,7 @@ import { type Diesel, dieselRpm, patternRate } from '../../../../src/lib/sounds/
 import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { renderLoop } from '../../../../src/lib/sounds/motion/ride.js';
+import { rms } from '../../../helpers/levels.js';
 import { close } from '../../../helpers/close.js';
 import { lineOf } from './steady.js';
 
@@ -22,7 +23,6 @@ const loops = new Map(
 );
 const each = [...loops].map(([preset, sounds]) => [preset.name, preset, sounds] as const);
 
-const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
 const mean = (samples: Float32Array) => samples.reduce((sum, x) => sum + x, 0) / samples.length;
 
 /** Levels of the third octaves against the strongest of those from 25 Hz up. */

@@ -3,7 +3,8 @@ import { type Diesel } from '../../../../src/lib/sounds/diesel/diesel.js';
 import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { courseThrough, pulsesOf } from '../../../../src/lib/sounds/motion/course.js';
-import { advanced, type Motion, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
+import { type Motion, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
+import { advanced } from '../../../helpers/advanced.js';
 import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';
 import { seam } from '../../../helpers/seam.js';
 

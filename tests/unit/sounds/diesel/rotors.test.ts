@@ -7,7 +7,8 @@ import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/die
 import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
 import { addFans, addHum, bladeOrder } from '../../../../src/lib/sounds/diesel/rotors.js';
 import { slowNoise } from '../../../../src/lib/sounds/diesel/slow-noise.js';
-import { advanced, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
+import { settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
+import { advanced } from '../../../helpers/advanced.js';
 import { courseThrough } from '../../../../src/lib/sounds/motion/course.js';
 import { lineOf, steady } from './steady.js';
 

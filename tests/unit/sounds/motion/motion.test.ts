@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import {
-  advanced,
   hasSettled,
   settledAt,
   TICK,
   ticked,
   type Dynamics
 } from '../../../../src/lib/sounds/motion/motion.js';
+import { advanced } from '../../../helpers/advanced.js';
 import { close } from '../../../helpers/close.js';
 
 const DYNAMICS: Dynamics = { range: 10, rise: 5, fall: 2.5, answer: 0.2, spoolUp: 2, spoolDown: 1 };

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { HORN_PRESETS } from '../../../../src/lib/sounds/signals/horn.js';
 import { renderHeldHorn } from '../../../../src/lib/sounds/signals/render-held-horn.js';
+import { rms } from '../../../helpers/levels.js';
 import { close } from '../../../helpers/close.js';
 import { seam } from '../../../helpers/seam.js';
 import { knobEnds } from './knob-ends.js';
@@ -9,7 +10,6 @@ import { HORN_KNOBS } from '../../../../src/lib/sounds/signals/horn.js';
 const RATE = 48000;
 const { samples, loopFrom } = renderHeldHorn(HORN_PRESETS[0], RATE);
 const loop = samples.subarray(loopFrom);
-const rms = (x: Float32Array) => Math.sqrt(x.reduce((sum, v) => sum + v * v, 0) / x.length);
 
 test('the held chord goes round without a seam', () => {
   const { step, slope, treble } = seam(loop, RATE);

@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { loopLoudness } from '../../../../src/lib/listening/loudness.js';
-import { checkKnobs, usualValues } from '../../../../src/lib/sounds/knob.js';
-import { advanced, settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { usualValues } from '../../../../src/lib/sounds/knob.js';
+import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { advanced } from '../../../helpers/advanced.js';
 import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';
 import { type Steam, STEAM_KNOBS } from '../../../../src/lib/sounds/steam/steam.js';
 import { STEAM_KIND } from '../../../../src/lib/sounds/steam/steam-kind.js';
 import { STEAM_PRESETS } from '../../../../src/lib/sounds/steam/steam-presets.js';
 import { close } from '../../../helpers/close.js';
+import { crestDb, rms } from '../../../helpers/levels.js';
+import { machineTests } from '../../../helpers/machine-tests.js';
 import { rideJoint } from '../../../helpers/ride-joint.js';
-import { seam } from '../../../helpers/seam.js';
 import { envelopeOf, lineAmplitude } from '../../../helpers/spectral-line.js';
 
 const RATE = 16000;
@@ -19,13 +21,10 @@ const NOTCHES = [0, 1, 2, 3, 4, 5, 6, 7, 8];
 
 const render = (sound: Partial<Steam>, rate = RATE) => renderLoop(STEAM_KIND, { ...USUAL, ...sound }, rate);
 const restOf = (sound: Steam) => settledAt(STEAM_KIND.target(sound));
-const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
-const crestDb = (samples: Float32Array) =>
-  20 * Math.log10(samples.reduce((most, x) => Math.max(most, Math.abs(x)), 0) / rms(samples));
 
-test('every preset is within its knobs and has a name of its own', () => {
-  for (const preset of STEAM_PRESETS) checkKnobs(STEAM_KNOBS, preset);
-  expect(new Set(STEAM_PRESETS.map(({ name }) => name)).size).toBe(STEAM_PRESETS.length);
+machineTests(STEAM_KIND, STEAM_PRESETS, USUAL, {
+  rateDb: 1.5,
+  because: 'what lies above half of a low rate is missing, and the noise is another one'
 });
 
 describe.each(STEAM_PRESETS.map((preset) => [preset.name, preset] as const))('%s', (_, preset) => {
@@ -52,35 +51,7 @@ describe.each(STEAM_PRESETS.map((preset) => [preset.name, preset] as const))('%s
   });
 });
 
-test('loops have no seam', () => {
-  for (const preset of STEAM_PRESETS)
-    for (const notch of [0, 2, 4, 8]) {
-      const { step, slope, treble } = seam(render({ ...preset, notch }, 32000), 32000);
-      expect(Math.max(step, slope, treble)).toBeLessThan(1.2);
-    }
-});
-
-test('the same seed gives the same samples, another seed another engine', () => {
-  const once = render({ notch: 3 });
-  expect(render({ notch: 3 })).toEqual(once);
-  expect(render({ notch: 3, seed: 9 })).not.toEqual(once);
-});
-
-test('renders at sample rates from 8 to 192 kHz, as loud at each', () => {
-  const reference = rms(render({ notch: 4 }, 48000));
-  for (const rate of [8000, 44100, 192000])
-    close(20 * Math.log10(rms(render({ notch: 4 }, rate)) / reference), 0, {
-      abs: 1.5,
-      because: 'what lies above half of a low rate is missing, and the noise is another one'
-    });
-});
-
-test('real notches render; less than half a notch stands', () => {
-  expect(STEAM_KIND.target({ ...USUAL, notch: 3.5 }).speed).toBeCloseTo(
-    (3.5 / 8) * STEAM_KIND.dynamics(USUAL).range,
-    12
-  );
-  expect(STEAM_KIND.target({ ...USUAL, notch: 0.3 })).toEqual({ speed: 0, effort: 0 });
+test('real notches render', () => {
   expect(rms(render({ notch: 3.5 }))).toBeGreaterThan(rms(render({ notch: 3 })));
 });
 

@@ -11,6 +11,7 @@ import {
 import { whistleBell } from '../../../../src/lib/sounds/steam/whistle-bell.js';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
 import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { rms } from '../../../helpers/levels.js';
 import { close } from '../../../helpers/close.js';
 import { rideJoint } from '../../../helpers/ride-joint.js';
 import { seam } from '../../../helpers/seam.js';
@@ -18,7 +19,6 @@ import { lineAmplitude } from '../../../helpers/spectral-line.js';
 
 const RATE = 32000;
 const [WHISTLE] = WHISTLE_PRESETS;
-const rms = (samples: Float32Array) => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
 const piece = (samples: Float32Array, from: number, to: number, rate = RATE) =>
   samples.subarray(from * rate, to * rate);
 

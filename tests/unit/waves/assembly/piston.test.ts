@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { outlineArea, type Outline } from '../../../../src/lib/acoustics/outline.js';
 import { pistonWeights } from '../../../../src/lib/waves/assembly/piston.js';
 import { surfaceOf } from '../../../../src/lib/waves/mesh/surface.js';
-import { unfoldMesh } from '../../../../src/lib/waves/mesh/unfold-mesh.js';
+import { unfoldMesh } from '../../../helpers/unfold-mesh.js';
 import { close } from '../../../helpers/close.js';
 import { coarse, OVAL } from '../wave-cases.js';
 

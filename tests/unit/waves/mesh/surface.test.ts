@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { surfaceOf } from '../../../../src/lib/waves/mesh/surface.js';
-import { unfoldMesh } from '../../../../src/lib/waves/mesh/unfold-mesh.js';
+import { unfoldMesh } from '../../../helpers/unfold-mesh.js';
 import { close } from '../../../helpers/close.js';
 import { coarse } from '../wave-cases.js';
 

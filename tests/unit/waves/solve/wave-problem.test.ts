@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { acousticLoad } from '../../../../src/lib/waves/field/acoustic-load.js';
 import { farField } from '../../../../src/lib/waves/field/far-field.js';
 import { ellipseMesh } from '../../../../src/lib/waves/mesh/ellipse-mesh.js';
-import { unfoldMesh } from '../../../../src/lib/waves/mesh/unfold-mesh.js';
+import { unfoldMesh } from '../../../helpers/unfold-mesh.js';
 import { solveWave, waveProblem, type WaveProblem } from '../../../../src/lib/waves/solve/wave-problem.js';
 import { close } from '../../../helpers/close.js';
 import { coarse, OVAL, powerRatio, toward, waveNumber } from '../wave-cases.js';

@@ -1,4 +1,4 @@
-import type { ComplexArray } from '../../numeric/complex-array.js';
+import type { ComplexArray } from './complex-array.js';
 
 /**
  * Solves A·x = b for a complex symmetric A by Gaussian elimination with row exchanges (G. H. Golub and C. F. Van Loan,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { random } from '../../../../src/lib/sounds/blocks/random.js';
-import { complexArray } from '../../../../src/lib/numeric/complex-array.js';
-import { pivotedSolve } from '../../../../src/lib/waves/solve/pivoted-solve.js';
-import { symmetricSolve } from '../../../../src/lib/waves/solve/symmetric-solve.js';
-import { close } from '../../../helpers/close.js';
+import { random } from '../../../src/lib/sounds/blocks/random.js';
+import { complexArray } from '../../../src/lib/numeric/complex-array.js';
+import { pivotedSolve } from '../../../src/lib/numeric/pivoted-solve.js';
+import { symmetricSolve } from '../../../src/lib/numeric/symmetric-solve.js';
+import { close } from '../../helpers/close.js';
 
 function system(n: number) {
   const { gaussian } = random(n);

@@ -1,5 +1,5 @@
-import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
-import type { Hertz } from '../../units.js';
+import { complexArray, type ComplexArray } from './complex-array.js';
+import type { Hertz } from '../units.js';
 import { leastVector } from './least-vector.js';
 
 /** Rational functions of one denominator through sampled responses, valid from 0 to the highest sample. */

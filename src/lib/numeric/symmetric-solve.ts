@@ -1,4 +1,4 @@
-import type { ComplexArray } from '../../numeric/complex-array.js';
+import type { ComplexArray } from './complex-array.js';
 import { pivotedSolve } from './pivoted-solve.js';
 
 export interface Solved {

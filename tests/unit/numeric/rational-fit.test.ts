@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { complexArray } from '../../../../src/lib/numeric/complex-array.js';
-import { evaluateFit, rationalFit } from '../../../../src/lib/waves/curve/rational-fit.js';
-import { close } from '../../../helpers/close.js';
+import { complexArray } from '../../../src/lib/numeric/complex-array.js';
+import { evaluateFit, rationalFit } from '../../../src/lib/numeric/rational-fit.js';
+import { close } from '../../helpers/close.js';
 
 /** A sum of resonances r/(1 + j·Q·(f/f0 − f0/f)), real in time. */
 function resonances(frequency: Float64Array, rows: readonly [number, number, number][]) {

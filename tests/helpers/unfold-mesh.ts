@@ -1,5 +1,5 @@
-import { images, type Mirror } from './symmetry.js';
-import { MeshBuilder, type TriangleMesh } from './triangle-mesh.js';
+import { images, type Mirror } from '../../src/lib/waves/mesh/symmetry.js';
+import { MeshBuilder, type TriangleMesh } from '../../src/lib/waves/mesh/triangle-mesh.js';
 
 /**
  * The mesh with the copies for some of its mirror planes made (all of them unless told), as a mesh that is mirrored in

@@ -1,4 +1,4 @@
-import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
+import { complexArray, type ComplexArray } from './complex-array.js';
 
 /**
  * The right singular vector of the smallest singular value of a tall complex matrix, of length 1: QR by Householder
