@@ -85,8 +85,9 @@ test.describe('the knobs of a sound', () => {
   for (const [field, value, sentence] of [
     ['number of cylinders', '0', 'number of cylinders must be a whole number within 1 … 20, got 0'],
     ['number of cylinders', '2.5', 'number of cylinders must be a whole number within 1 … 20, got 2.5'],
-    ['idle speed', 'fast', 'idle speed must be within 200 … 1200, got NaN'],
-    ['full speed', '1e9', 'full speed must be within 400 … 2500, got 1000000000'],
+    ['idle speed', 'fast', 'idle speed must be within 200 … 1200 rpm, got no number'],
+    ['load', '140', 'load must be within 0 … 100 %, got 140'],
+    ['full speed', '1e9', 'full speed must be within 400 … 2500 rpm, got 1000000000'],
     ['idle speed', '1100', 'full speed must be at least the idle speed of 1100 rpm, got 1000']
   ])
     test(`"${value}" as ${field} is refused in a sentence beside it`, async ({ page, bench }) => {

@@ -1,4 +1,4 @@
-import type { NumberKnob, SoundUnit } from '../../sounds/knob.js';
+import { knobFault, type NumberKnob, type SoundUnit } from '../../sounds/knob.js';
 import { numberFrom } from './number-from.js';
 
 /** How a unit is written, and how many of it are one of SI. */
@@ -57,4 +57,14 @@ export function knobFrom(knob: NumberKnob, text: string, inches: boolean): numbe
 /** Its range, in the unit of its figure. */
 export function knobRange(knob: NumberKnob, inches: boolean): string {
   return `${knobFigure(knob, knob.min, inches)} to ${knobFigure(knob, knob.max, inches)}`;
+}
+
+/** What is wrong with a figure for a knob, as a sentence in the units of the page; null where nothing is. */
+export function knobSentence(knob: NumberKnob, value: number, inches: boolean): string | null {
+  if (knobFault(knob, value) === null) return null;
+  const { min, max, name, whole } = knob;
+  const unit = knobUnit(knob, inches);
+  const range = `${knobFigure(knob, min, inches)} … ${knobFigure(knob, max, inches)}${unit && ` ${unit}`}`;
+  const got = Number.isNaN(value) ? 'no number' : knobFigure(knob, value, inches);
+  return `${name} must be ${whole ? 'a whole number ' : ''}within ${range}, got ${got}`;
 }

@@ -3,6 +3,7 @@ import {
   knobFigure,
   knobFrom,
   knobRange,
+  knobSentence,
   knobUnit
 } from '../../../../src/lib/bench/words/sound-knob-words.js';
 import type { NumberKnob } from '../../../../src/lib/sounds/knob.js';
@@ -59,4 +60,13 @@ describe('what is typed', () => {
 test('a range is written in the unit of its figure', () => {
   expect(knobRange(knob('share', 0, 1), false)).toBe('0 to 100');
   expect(knobRange(knob('m', 0.8, 2.2), true)).toBe('31.5 to 86.61');
+});
+
+test('what is out of range is said in the units of the page', () => {
+  const cutoff = { ...knob('share', 0.1, 0.8), name: 'cutoff' };
+  expect(knobSentence(cutoff, 0.99, false)).toBe('cutoff must be within 10 … 80 %, got 99');
+  expect(knobSentence(cutoff, NaN, false)).toBe('cutoff must be within 10 … 80 %, got no number');
+  expect(knobSentence(cutoff, 0.5, false)).toBeNull();
+  const cylinders: NumberKnob = { ...knob('count', 1, 20), name: 'cylinders', whole: true };
+  expect(knobSentence(cylinders, 2.5, true)).toBe('cylinders must be a whole number within 1 … 20, got 2.5');
 });
