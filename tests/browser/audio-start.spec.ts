@@ -11,7 +11,8 @@ test('the first sound rises out of silence; silence and stop are silent', async 
   // Two stretches of one programme: their peaks differ by how its tones meet.
   expect(Math.abs(peaks.heardAgain / peaks.playing - 1)).toBeLessThan(0.05);
   expect(peaks.stopped).toBeLessThan(1e-6);
-  expect(entrance[0]).toBeLessThan(0.02 * peaks.playing);
+  // The approach, rounded over 25 ms, is at 0.019 after 10 ms and at 0.46 after 50; a mere step would be at 0.35 and 1.
+  expect(entrance[0]).toBeLessThan(0.03 * peaks.playing);
   expect(entrance[4]).toBeLessThan(0.6 * peaks.playing);
   expect(Math.max(...entrance)).toBeLessThan(1.05 * peaks.playing);
   expect(Math.max(...entrance.slice(30))).toBeGreaterThan(0.95 * peaks.playing);

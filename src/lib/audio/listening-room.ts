@@ -13,7 +13,7 @@ import { openContext, wake } from './open-context.js';
 import { Selector } from './selector.js';
 import { SmoothGain } from './smooth-gain.js';
 import { FADE } from './smoother.js';
-import { isFlowing, type SoundContext } from './sound-context.js';
+import { begunBy, isFlowing, type SoundContext } from './sound-context.js';
 
 export type RoomState = 'running' | 'suspended' | 'closed' | 'interrupted';
 
@@ -210,7 +210,8 @@ export class ListeningRoom {
 
   #openOrShut(): void {
     const open = this.#playing && !this.#silenced;
-    if (open && !this.#hasEntered) this.#gate.approach(1, ENTRANCE);
+    // Begun a moment from now, so that a busy machine that delivers it late does not cut off its beginning.
+    if (open && !this.#hasEntered) this.#gate.approach(1, ENTRANCE, begunBy(this.#context) / this.sampleRate);
     else this.#gate.step(open ? 1 : 0);
     this.#hasEntered ||= open;
   }
