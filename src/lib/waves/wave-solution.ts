@@ -1,20 +1,12 @@
-import { airDensity, soundSpeed, type Air } from '../acoustics/air.js';
+import { soundSpeed, type Air } from '../acoustics/air.js';
 import { checkInstallation, checkWithin, LIMITS } from '../acoustics/check-installation.js';
-import { boxVolumes } from '../acoustics/closed-box.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
-import type { Response } from '../acoustics/response.js';
-import { complexArray, type ComplexArray } from '../numeric/complex-array.js';
-import { multiply } from '../numeric/multiply.js';
-import type { Decibels, Hertz, Kilograms } from '../units.js';
 import { ACCURACY, type AccuracyName } from './accuracy.js';
-import { fromEven, toEven } from './curve/even-form.js';
-import { evaluateFit, rationalFit } from '../numeric/rational-fit.js';
-import { gather, solveCurve, TOLERANCE, type WaveCurve } from './curve/wave-curve.js';
-import { drivenBy } from './driven-by.js';
-import { acousticLoad } from './field/acoustic-load.js';
-import { transfer } from './field/transfer.js';
+import { toEnd, type Steps } from './curve/steps.js';
+import { solvingCurve } from './curve/wave-curve.js';
 import { freeAirMass } from './free-air-mass.js';
+import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './heard-waves.js';
 import { mountMesh } from './mesh/mount-mesh.js';
 import { waveProblem } from './solve/wave-problem.js';
 
@@ -26,27 +18,9 @@ export interface WaveOptions {
 }
 
 /** A mount solved once: every listener, grid and motor is read off it. */
-export interface SolvedMount {
+export interface SolvedMount extends SolvedWaves {
   installation: Installation;
   air: Air;
-  /** Up to where the mesh follows the wavelength. */
-  highest: Hertz;
-  curve: WaveCurve;
-  /** `freeAirMass` of the speaker. */
-  airMass: Kilograms;
-}
-
-/** A response with what is known about how it came about. */
-export interface WaveResponse extends Response {
-  /** Za, pressure over volume velocity, both faces, in Pa·s/m³; of a box it is infinite at 0 Hz. */
-  load: ComplexArray;
-  /** Up to where it was solved; beyond, the mount's part of the response and the load over jω are held. */
-  highest: Hertz;
-  interpolationErrorDb: Decibels;
-  /** Unknowns of all systems solved at a frequency together. */
-  unknowns: number;
-  /** Number of frequencies solved. */
-  solved: number;
 }
 
 /**
@@ -72,131 +46,44 @@ export function waveSolution(
 }
 
 /** The long part of `waveSolution`: mesh, matrices and the solutions at as many frequencies as the curve needs. */
-export function solveMount(
+export function solveMount(installation: Installation, air: Air, options: WaveOptions = {}): SolvedMount {
+  return { installation, air, ...toEnd(solvingWaves(installation, air, options)) };
+}
+
+/** `solveMount` in steps of one frequency or one set of matrices: gives the share that is done, and at the end the solution. */
+export function* solvingWaves(
   installation: Installation,
   air: Air,
   { accuracy = 'full', loss = 0.01 }: WaveOptions = {}
-): SolvedMount {
+): Steps<SolvedWaves> {
   checkInstallation(installation);
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
   checkWithin('loss factor', loss, [0, 0.2]);
   const c = soundSpeed(air);
   const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
-  return {
-    installation,
-    air,
-    highest,
-    curve: solveCurve(waveProblem(mesh, piston, loss), c, highest),
-    airMass: freeAirMass(installation.speaker, air)
-  };
+  const airMass = freeAirMass(installation.speaker, air);
+  yield 0;
+  const curve = yield* solvingCurve(waveProblem(mesh, piston, loss), c, highest);
+  return { highest, curve, airMass };
+}
+
+/**
+ * What a solution depends on, as a text: two installations with the same key have the same one, whatever their motors.
+ */
+export function solutionKey(
+  { speaker: { cone, frame }, mount, turn }: Installation,
+  air: Air,
+  { accuracy = 'full', loss = 0.01 }: WaveOptions = {}
+): string {
+  return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss]);
 }
 
 /** The short part of `waveSolution`: what a listener hears, on any grid. */
 export function waveResponse(
-  { installation, air, highest, curve, airMass }: SolvedMount,
+  mount: SolvedMount,
   listener: Listener,
   frequency: Float64Array,
   speaker: 'ideal' | 'full' = 'full'
 ): WaveResponse {
-  checkListener(listener);
-  for (const f of frequency)
-    if (!(f >= 0 && f < Infinity)) throw new RangeError(`a frequency must be at least 0 Hz, got ${f}`);
-  const { problem } = curve;
-  const { open } = problem.surface;
-  const low = open && listener.distance === undefined ? 'rises' : 'finite';
-  const heard = gather(curve.states, (state) => transfer(problem, state, listener));
-  const load = gather(curve.states, (state) => acousticLoad(problem, state));
-  const held = frequency.map((f) => Math.min(f, highest));
-  const fit = rationalFit(
-    curve.frequency,
-    [toEven(heard, curve.frequency, low), toEven(load, curve.frequency, open ? 'finite' : 'compliance')],
-    TOLERANCE,
-    { exact: [0, 1] }
-  );
-  const [evenHeard, evenLoad] = evaluateFit(fit, held);
-  keepPassive(evenLoad, held, fit.values[1], fit.support);
-  const h = fromEven(evenHeard, held, low);
-  const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, open);
-  if (speaker === 'full') {
-    const { motor } = installation.speaker;
-    multiply(h, drivenBy(frequency, motor, problem.area, airMass, stiffness));
-  }
-  return {
-    frequency,
-    re: h.re,
-    im: h.im,
-    load: impedance(stiffness, frequency),
-    highest,
-    interpolationErrorDb: curve.interpolationErrorDb,
-    unknowns: curve.states[0].jumps.reduce((sum, m) => sum + (m ? m.re.length : 0), 0),
-    solved: curve.states.length
-  };
-}
-
-function checkListener({ angleDeg, distance }: Listener): void {
-  checkWithin('angle of the listener', angleDeg, [-360, 360], '°');
-  if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
-}
-
-/**
- * The resistance of the load, −Im of its even form. At low frequency it is a small part of the load, below what the
- * interpolation resolves: below the lowest sample it follows the power law through the lowest two (radiation, or loss),
- * and nowhere is it below 0.
- */
-function keepPassive(
-  even: ComplexArray,
-  frequency: Float64Array,
-  samples: ComplexArray,
-  support: Float64Array
-): void {
-  // the support begins with the lowest sample ± and the next ±
-  const [f0, f1] = [support[0], support[2]];
-  const [r0, r1] = [-samples.im[0], -samples.im[2]];
-  const power = r0 > 0 && r1 > 0 ? Math.log(r1 / r0) / Math.log(f1 / f0) : 1;
-  for (let i = 0; i < frequency.length; i++) {
-    if (frequency[i] < f0) even.im[i] = -r0 * (frequency[i] / f0) ** power;
-    even.im[i] = Math.min(even.im[i], 0);
-  }
-}
-
-/**
- * jω·Za = −ω²ρ·z. The surface of a box holds the whole inside; the speaker's body takes some of it, which makes the air in it
- * stiffer by ρc²·(1/Vnet − 1/Vinside), exactly so well below the first standing wave.
- */
-function loadStiffness(
-  installation: Installation,
-  air: Air,
-  frequency: Float64Array,
-  held: Float64Array,
-  even: ComplexArray,
-  open: boolean
-): ComplexArray {
-  const out = complexArray(frequency.length);
-  const rho = airDensity(air);
-  let body = 0;
-  if (installation.mount.kind === 'box') {
-    const { inside, net } = boxVolumes(installation);
-    body = rho * soundSpeed(air) ** 2 * (1 / net - 1 / inside);
-  }
-  for (let i = 0; i < frequency.length; i++) {
-    // the even form of a box's load is f²·z, and z is held beyond the highest frequency
-    const ratio = held[i] > 0 ? frequency[i] / held[i] : 1;
-    const scale = -rho * (2 * Math.PI) ** 2 * (open ? frequency[i] ** 2 : ratio ** 2);
-    out.re[i] = scale * even.re[i] + body;
-    out.im[i] = scale * even.im[i];
-  }
-  return out;
-}
-
-/** Za from jω·Za. */
-function impedance(stiffness: ComplexArray, frequency: Float64Array): ComplexArray {
-  const out = complexArray(frequency.length);
-  for (let i = 0; i < frequency.length; i++) {
-    const w = 2 * Math.PI * frequency[i];
-    if (w > 0) {
-      out.re[i] = stiffness.im[i] / w;
-      out.im[i] = -stiffness.re[i] / w;
-    } else if (stiffness.re[i] !== 0) out.im[i] = -Infinity;
-  }
-  return out;
+  return heardResponse(hearWaves(mount, listener), mount.installation, mount.air, frequency, speaker);
 }

@@ -4,6 +4,7 @@ import { acousticLoad, type Complex } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
 import { toEven } from './even-form.js';
+import { toEnd, type Steps } from './steps.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 
 /** A problem solved at some frequencies. */
@@ -55,20 +56,38 @@ export function firstFrequencies(problem: WaveProblem, c: MetresPerSecond, highe
  * @throws RangeError if the equations are singular
  */
 export function solveCurve(problem: WaveProblem, c: MetresPerSecond, highest: Hertz): WaveCurve {
-  let curve = solveAt(problem, c, firstFrequencies(problem, c, highest));
+  return toEnd(solvingCurve(problem, c, highest));
+}
+
+/** `solveCurve` in steps of one frequency: gives the share that is done, 0 … 1, and at the end the curve. */
+export function* solvingCurve(problem: WaveProblem, c: MetresPerSecond, highest: Hertz): Steps<WaveCurve> {
+  const first = firstFrequencies(problem, c, highest);
+  let curve = yield* solvingAt(problem, c, first, [0, first.length / (first.length + 2 * ROUND)]);
   for (let next = nextFrequencies(curve); next; next = nextFrequencies(curve)) {
     const { fit, frequency } = next;
-    curve = takeIn(curve, fit, solveAt(problem, c, frequency));
+    const done = curve.frequency.length;
+    const total = Math.max(first.length + 2 * ROUND, done + ROUND);
+    curve = takeIn(
+      curve,
+      fit,
+      yield* solvingAt(problem, c, frequency, [done / total, (done + ROUND) / total])
+    );
   }
   return curve;
 }
 
-/**
- * Solves a problem at given frequencies, ascending and above 0 Hz: a part of a curve. Parts may be solved anywhere, in any
- * order, and joined by `takeIn`.
- */
-export function solveAt(problem: WaveProblem, c: MetresPerSecond, frequency: Float64Array): WaveCurve {
-  const states = Array.from(frequency, (f) => solveWave(problem, (2 * Math.PI * f) / c));
+/** Solves a problem at given frequencies, ascending and above 0 Hz: a part of a curve, to be joined by `takeIn`. */
+function* solvingAt(
+  problem: WaveProblem,
+  c: MetresPerSecond,
+  frequency: Float64Array,
+  [from, to]: readonly [number, number]
+): Steps<WaveCurve> {
+  const states: WaveState[] = [];
+  for (const f of frequency) {
+    states.push(solveWave(problem, (2 * Math.PI * f) / c));
+    yield from + ((to - from) * states.length) / frequency.length;
+  }
   const outputs = steeringOutputs(problem, frequency, states);
   return { problem, c, frequency, states, outputs, interpolationErrorDb: NaN };
 }
