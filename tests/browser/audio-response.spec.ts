@@ -15,6 +15,22 @@ for (const mount of Object.keys(DEMO))
         close(got, expected, { abs: 0.1, because: `what is heard is what is drawn, at ${frequency} Hz` });
     });
 
+for (const [mount, listener] of [
+  ['flat plate', { angleDeg: 0, plane: 'width' }],
+  ['cab body', { angleDeg: 0, plane: 'width' }],
+  ['cab body', { angleDeg: 60, plane: 'width', distance: 0.6 }],
+  ['closed box', { angleDeg: 0, plane: 'width' }]
+] as const)
+  test(`${mount}: the branch renders the solved response, heard at ${listener.angleDeg}°`, async ({
+    page
+  }) => {
+    const offline = await openHarness<Offline>(page, 'offline');
+    const compared = await offline.branchAndWaves(mount, listener);
+    for (const { frequency, got, expected } of compared)
+      if (frequency >= 80 && frequency <= 10_000)
+        close(got, expected, { abs: 0.25, because: `what is heard is what is solved, at ${frequency} Hz` });
+  });
+
 test('the branch renders the computed response at another sample rate too', async ({ page }) => {
   const offline = await openHarness<Offline>(page, 'offline');
   for (const { frequency, got, expected } of await offline.branchAndResponse('closed box', 'impulse', 44100))

@@ -92,6 +92,9 @@ test('three parts by keyboard; the focus goes back to where it came from', async
   await expect(tab('what it leaves out')).toBeFocused();
   await expect(help(page).getByRole('tabpanel')).toContainText('9 to 15 dB');
   await expect(help(page).getByRole('tabpanel')).toContainText('9 dB too low');
+  const apart = help(page).getByRole('table');
+  await expect(apart.getByRole('rowheader', { name: 'Cab body' })).toHaveCount(2);
+  await expect(apart.getByRole('row', { name: 'Closed box 8 kHz −0.6 +2.1 +2.7' })).toHaveCount(1);
   await page.keyboard.press('End');
   await expect(help(page).getByRole('tabpanel')).toContainText('H.870');
   await expect(help(page).getByRole('tabpanel')).toContainText('NIOSH');

@@ -147,6 +147,7 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
       view: fc.record({
         heard: place,
         measuredAgainst: place,
+        model: fc.constantFrom('rule' as const, 'wave' as const),
         inches: fc.boolean(),
         sameLoudness: fc.boolean()
       })

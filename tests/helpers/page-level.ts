@@ -1,3 +1,4 @@
+import { ruleAnswer } from '../../src/lib/bench/model/answer.js';
 import { compute } from '../../src/lib/bench/stand.js';
 import { demoBench } from '../../src/lib/bench/file/demo-bench.js';
 import { installationOf } from '../../src/lib/bench/file/installation-of.js';
@@ -17,7 +18,12 @@ export function levelInNode(mount: Mount, loop: Float32Array): number {
   const file = demoBench();
   const [against, heard] = [{ kind: 'free' } as Mount, mount].map((one) => {
     const installation = installationOf(file, { ...file.setups[0], mount: one });
-    const { impulseResponse } = compute(installation, file.air, file.listener, SAMPLE_RATE);
+    const { impulseResponse } = compute(
+      installation,
+      file.air,
+      ruleAnswer(installation, file.air, file.listener),
+      SAMPLE_RATE
+    );
     return loopLoudness(new LoopFilter(loop, impulseResponse.length).through(impulseResponse), SAMPLE_RATE);
   });
   return heard - against;

@@ -3,12 +3,17 @@ import type { MediaQuery } from 'svelte/reactivity';
 import type { Bench } from './bench.svelte.js';
 import type { Growth } from './growth.svelte.js';
 import type { Keeper } from './keep/keeper.svelte.js';
+import type { AirAround } from './model/air-around.svelte.js';
+import type { WaveAnswers } from './model/wave-answers.svelte.js';
 import type { Sounding } from './sound/sounding.svelte.js';
 
 /** What the page hands down to its panels. */
 export interface Workshop {
   bench: Bench;
   sounding: Sounding;
+  /** What is known of the wave solution of the mounts. */
+  waves: WaveAnswers;
+  air: AirAround;
   growth: Growth;
   keeper: Keeper;
   /** A phone: one column, play and numerals in a bar at the bottom, the rest folded. */

@@ -1,5 +1,7 @@
+import type { Air } from '../acoustics/air.js';
 import { checkInstallation, checkSpeaker, LIMITS, checkWithin } from '../acoustics/check-installation.js';
 import type { Installation } from '../acoustics/installation.js';
+import type { Listener } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mount.js';
 import type { Speaker } from '../acoustics/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
@@ -12,7 +14,9 @@ import { History } from './history.js';
 import { knobsOf, withKnob, type Knob } from './knobs.js';
 import { refusal } from './refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
-import { compute, type Computed } from './stand.js';
+import { type Answer, type ModelName, ruleAnswer, waveAnswer } from './model/answer.js';
+import type { Known, WaveAnswers } from './model/wave-answers.svelte.js';
+import { compute, type Computed, measure } from './stand.js';
 import { lengthFigure, lengthWords } from './words/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
@@ -28,6 +32,10 @@ export interface Stand {
   computed: Computed | null;
   /** One sentence where the mount cannot be built. */
   problem: string | null;
+  /** Whether the chosen model will tell more of it soon: nothing yet, or a draft. */
+  awaited: boolean;
+  /** One sentence where the chosen model could not be solved: what is known of it, or the rule of thumb, stands in. */
+  refused: string | null;
 }
 
 /**
@@ -41,7 +49,10 @@ export class Bench {
   #canUndo = $state(false);
   #canRedo = $state(false);
   #dragTime: Seconds | null = null;
+  #waves: Pick<WaveAnswers, 'best' | 'refusal'> | null;
   #computed = new WeakMap<Setup, { inputs: unknown[]; stand: Stand }>();
+  /** What was computed last at each place, and for which rate: it stays until the wave solution of a new size is there. */
+  #last: { stand: Stand; sampleRate: Hertz }[] = [];
 
   /** Rate of the audio device's context; filters and sounds are made for it. */
   sampleRate = $state<Hertz>(48000);
@@ -59,9 +70,17 @@ export class Bench {
   });
   readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
 
-  constructor(file: BenchFile = demoBench()) {
+  /** Where the models listen: the rule of thumb knows straight in front alone. */
+  readonly listener: Listener = $derived.by(() => {
+    const { listener, view } = this.#file;
+    return view.model === 'wave' || listener.angleDeg === 0 ? listener : { ...listener, angleDeg: 0 };
+  });
+
+  /** `waves` holds what is known of the wave solution; without it the rule of thumb stands in. */
+  constructor(file: BenchFile = demoBench(), waves: Pick<WaveAnswers, 'best' | 'refusal'> | null = null) {
     this.#history = new History(file);
     this.#file = file;
+    this.#waves = waves;
   }
 
   get file(): BenchFile {
@@ -147,6 +166,23 @@ export class Bench {
     return refusal(() => {
       checkSound(turned);
       this.#change({ ...this.#file, sound: turned }, `sound ${key}`);
+    });
+  }
+
+  /** Draws and plays all mounts by this model. */
+  setModel(model: ModelName): void {
+    if (model !== this.#file.view.model)
+      this.#change({ ...this.#file, view: { ...this.#file.view, model } }, 'model');
+  }
+
+  /** Moves the listener. */
+  setListener(part: Partial<Listener>): string | null {
+    const listener = { ...this.#file.listener, ...part };
+    if (listener.distance === undefined) delete listener.distance;
+    return refusal(() => {
+      checkWithin('angle', listener.angleDeg, [-180, 180], 'degrees');
+      if (listener.distance !== undefined) checkWithin('distance', listener.distance, LIMITS.distance, 'm');
+      this.#change({ ...this.#file, listener }, 'listener');
     });
   }
 
@@ -276,24 +312,55 @@ export class Bench {
   /** A setup's stand, computed anew only when something it depends on was replaced. */
   #stand(index: number): Stand {
     const setup = this.#file.setups[index];
-    const { air, listener } = this.#file;
-    const inputs = [index, this.#file.speakers[setup.speaker], air, listener, this.sampleRate];
-    const known = this.#computed.get(setup);
-    if (known && known.inputs.every((input, i) => input === inputs[i])) return known.stand;
+    const { air, view } = this.#file;
+    const { listener } = this;
     const stand: Stand = {
       index,
       numeral: String(index + 1),
       setup,
       installation: installationOf(this.#file, setup, 'ideal'),
       computed: null,
-      problem: null
+      problem: null,
+      awaited: false,
+      refused: null
     };
+    const wish = { installation: stand.installation, air, listener };
+    const wanted = view.model === 'wave' ? this.#waves : null;
+    const known = wanted?.best(wish) ?? null;
+    stand.refused = wanted?.refusal(wish) ?? null;
+    stand.awaited = wanted !== null && stand.refused === null && known?.accuracy !== 'full';
+    const speaker = this.#file.speakers[setup.speaker];
+    const inputs = [index, speaker, air, listener, this.sampleRate, view.model, known, stand.refused];
+    const cached = this.#computed.get(setup);
+    if (cached && cached.inputs.every((input, i) => input === inputs[i])) return cached.stand;
     stand.problem = refusal(() => {
       stand.installation = installationOf(this.#file, setup);
-      stand.computed = compute(stand.installation, air, listener, this.sampleRate);
+      stand.computed = this.#compute(stand, air, listener, known);
     });
     this.#computed.set(setup, { inputs, stand });
+    this.#last[index] = { stand, sampleRate: this.sampleRate };
     return stand;
+  }
+
+  #compute(
+    { index, installation, awaited }: Stand,
+    air: Air,
+    listener: Listener,
+    known: Known | null
+  ): Computed {
+    const last = this.#last[index];
+    const kept = last?.sampleRate === this.sampleRate ? last.stand : null;
+    if (
+      !known &&
+      awaited &&
+      kept?.computed?.answer.model === 'wave' &&
+      kept.installation.mount.kind === installation.mount.kind
+    )
+      return { ...kept.computed, ...measure(installation, air) };
+    const answer: Answer = known
+      ? waveAnswer(known.heard, known.accuracy, installation, air)
+      : ruleAnswer(installation, air, listener);
+    return compute(installation, air, answer, this.sampleRate);
   }
 }
 

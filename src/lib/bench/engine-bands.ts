@@ -1,25 +1,18 @@
-import type { Air } from '../acoustics/air.js';
-import type { Installation } from '../acoustics/installation.js';
-import type { Listener } from '../acoustics/listener.js';
 import { bandLevels } from '../listening/band-levels.js';
 import type { SoundFigures } from '../listening/sound-figures.js';
 import { thirdOctaveBands } from '../numeric/third-octave-bands.js';
 import type { EngineBand } from '../plot/engine-curve.js';
+import type { Answer } from './model/answer.js';
 import { powerGain } from './power-gain.js';
 import { PICTURE } from './stand.js';
 
 const BANDS = thirdOctaveBands(PICTURE.from, PICTURE.to);
 
 /** The sound's third octaves, and what of each the mount lets through; a mount that cannot be built lets nothing. */
-export function engineBands(
-  { power, binWidth }: SoundFigures,
-  installation: Installation | null,
-  air: Air,
-  listener: Listener
-): EngineBand[] {
+export function engineBands({ power, binWidth }: SoundFigures, answer: Answer | null): EngineBand[] {
   const outline = bandLevels(power, binWidth, BANDS);
-  const filled = installation
-    ? bandLevels(power, binWidth, BANDS, powerGain(installation, air, listener, power.length, binWidth))
+  const filled = answer
+    ? bandLevels(power, binWidth, BANDS, powerGain(answer, power.length, binWidth))
     : outline.map(() => -Infinity);
   return BANDS.map(({ lower, upper, label }, i) => ({
     low: lower,

@@ -1,10 +1,8 @@
-import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
 import { lineLevels } from '../listening/line-levels.js';
 import type { SoundFigures } from '../listening/sound-figures.js';
 import { levelDb } from '../numeric/level-db.js';
 import type { MarkedRate } from '../sounds/sound-kind.js';
 import type { Decibels, Hertz } from '../units.js';
-import type { BenchFile } from './file/bench-file.js';
 import type { Stand } from './bench.svelte.js';
 
 /** One multiple of a sound's rate, and what each stand lets through of it. */
@@ -21,17 +19,14 @@ export interface Harmonic {
 export function harmonicsOf(
   { frequency, harmonics }: MarkedRate,
   { power, binWidth }: SoundFigures,
-  stands: readonly Stand[],
-  { air, listener }: Pick<BenchFile, 'air' | 'listener'>
+  stands: readonly Stand[]
 ): Harmonic[] {
   const highest = (power.length - 1) * binWidth;
   const frequencies = Float64Array.from({ length: harmonics }, (_, i) => (i + 1) * frequency).filter(
     (each) => each < highest
   );
   const own = lineLevels(power, binWidth, Array.from(frequencies));
-  const through = stands.map(({ problem, installation }) =>
-    problem ? null : levelDb(ruleOfThumb(installation, air, listener, frequencies, 'full'))
-  );
+  const through = stands.map(({ computed }) => computed && levelDb(computed.answer.respond(frequencies)));
   return Array.from(frequencies, (each, i) => ({
     number: i + 1,
     frequency: each,

@@ -9,6 +9,8 @@ export type KeyDeed =
         | 'silence'
         | 'grow'
         | 'loudness'
+        | 'model'
+        | 'air'
         | 'projector'
         | 'invert'
         | 'undo'
@@ -27,6 +29,8 @@ export const KEY_LIST: { keys: string; does: string }[] = [
   { keys: '.', does: 'silence, and back' },
   { keys: 'G', does: 'grow the plate from the speaker’s rim' },
   { keys: 'L', does: 'same drive or same loudness for all mounts' },
+  { keys: 'W', does: 'rule of thumb or wave solution' },
+  { keys: 'A', does: 'the waves in the air around the mount (projector view too)' },
   { keys: 'P', does: 'projector view, and back; I inverts it' },
   { keys: 'Ctrl Z, Ctrl Shift Z', does: 'undo, redo' },
   { keys: 'Ctrl S, Ctrl O', does: 'save the bench to a file, open one' },
@@ -39,6 +43,9 @@ const SCROLLING = /^(?:Arrow|Page|Space)/;
 function keepsKey(target: EventTarget | null, code: string): boolean {
   if (!(target instanceof Element)) return false;
   if (target.closest('dialog[open]')) return true;
+  // What is chosen and not typed needs only the keys that choose.
+  const chosen = target.closest('input[type="radio"], input[type="checkbox"], input[type="range"]');
+  if (chosen) return SCROLLING.test(code) || code === 'Home' || code === 'End';
   if (target.closest('input, textarea, select, [contenteditable]')) return true;
   // A region that can be focused is one that scrolls, by the same keys.
   if (SCROLLING.test(code) && target.closest('[role="region"][tabindex]')) return true;
@@ -77,6 +84,10 @@ export function keyDeed(event: KeyboardEvent): KeyDeed | null {
       return { deed: 'grow' };
     case 'KeyL':
       return { deed: 'loudness' };
+    case 'KeyA':
+      return { deed: 'air' };
+    case 'KeyW':
+      return { deed: 'model' };
     case 'KeyP':
       return { deed: 'projector' };
     case 'KeyI':

@@ -1,17 +1,11 @@
-import type { Air } from '../acoustics/air.js';
-import type { Installation } from '../acoustics/installation.js';
-import type { Listener } from '../acoustics/listener.js';
-import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
+import type { Answer } from './model/answer.js';
 
 /** |H|² on evenly spaced bins from 0. */
 export function powerGain(
-  installation: Installation,
-  air: Air,
-  listener: Listener,
+  { respond }: Pick<Answer, 'respond'>,
   bins: number,
   binWidth: number
 ): Float64Array {
-  const frequency = Float64Array.from({ length: bins }, (_, k) => k * binWidth);
-  const { re, im } = ruleOfThumb(installation, air, listener, frequency, 'full');
+  const { re, im } = respond(Float64Array.from({ length: bins }, (_, k) => k * binWidth));
   return re.map((real, k) => real * real + im[k] * im[k]);
 }

@@ -8,6 +8,8 @@ export class Projection {
   open = $state(false);
   /** Light on dark: for a hall that can be darkened. */
   inverted = $state(false);
+  /** The waves in the air in place of the curves. */
+  air = $state(false);
   fullscreen = $state(false);
   /** What the browser would not give, in words: only for one who asked for fullscreen. */
   note = $state<string | null>(null);

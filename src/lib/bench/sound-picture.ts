@@ -1,5 +1,3 @@
-import type { Air } from '../acoustics/air.js';
-import type { Listener } from '../acoustics/listener.js';
 import { type LevelCourse, levelCourse } from '../listening/level-course.js';
 import { type SpectrumCurve, spectrumCurve } from '../listening/spectrum-curve.js';
 import { harmonicMarks } from '../plot/harmonic-marks.js';
@@ -32,12 +30,7 @@ export function soundCourse({ samples, sampleRate }: Loop): LevelCourse {
 }
 
 /** The picture of a loop that has been measured, for the mounts on the shelf. */
-export function soundPicture(
-  { sound, figures }: Loop,
-  heard: Stand,
-  stands: readonly Stand[],
-  where: { air: Air; listener: Listener }
-): SoundPicture {
+export function soundPicture({ sound, figures }: Loop, heard: Stand, stands: readonly Stand[]): SoundPicture {
   const { power, binWidth } = figures;
   const { from, to } = soundRange;
   const curve = (weight?: Float64Array) => spectrumCurve(power, binWidth, from, to, POINTS.spectrum, weight);
@@ -45,11 +38,9 @@ export function soundPicture(
   const rate = marked.find(({ harmonics }) => harmonics > 1) ?? null;
   return {
     spectrum: curve(),
-    through: heard.problem
-      ? null
-      : curve(powerGain(heard.installation, where.air, where.listener, power.length, binWidth)),
+    through: heard.computed && curve(powerGain(heard.computed.answer, power.length, binWidth)),
     marks: harmonicMarks(marked, to),
     rate,
-    harmonics: rate ? harmonicsOf(rate, figures, stands, where) : []
+    harmonics: rate ? harmonicsOf(rate, figures, stands) : []
   };
 }

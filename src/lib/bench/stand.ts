@@ -1,16 +1,15 @@
 import type { Air } from '../acoustics/air.js';
 import { checkInstallation } from '../acoustics/check-installation.js';
 import type { Installation } from '../acoustics/installation.js';
-import type { Listener } from '../acoustics/listener.js';
 import { reachesDown } from '../acoustics/reaches-down.js';
 import type { Response } from '../acoustics/response.js';
 import { ruleFigures, type RuleFigures } from '../acoustics/rule-figures.js';
-import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
 import { stringPath, type StringPath } from '../acoustics/string-path.js';
 import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-response.js';
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
 import type { Decibels, Hertz } from '../units.js';
+import type { Answer } from './model/answer.js';
 
 /** The range of the picture; the reach is judged over the same range. */
 export const PICTURE = { from: 50, to: 16000 } as const;
@@ -18,62 +17,59 @@ export const PICTURE = { from: 50, to: 16000 } as const;
 /** Points an octave of the drawn curves: enough that they show no corners. */
 const POINTS_PER_OCTAVE = 48;
 
-const PICTURE_GRID = logGrid(PICTURE.from, PICTURE.to, POINTS_PER_OCTAVE);
+export const PICTURE_GRID = logGrid(PICTURE.from, PICTURE.to, POINTS_PER_OCTAVE);
 
-/** Everything computed of one mount: what the picture, the drawings and the sound take from the model. */
-export interface Computed {
+/** Above this share of the sample rate no filter follows a model. */
+const TOP_SHARE = 0.45;
+
+/** What the sizes alone say. */
+export interface Measures {
   figures: RuleFigures;
   string: StringPath | null;
+}
+
+/** Everything computed of one mount: what the picture, the drawings and the sound take from a model. */
+export interface Computed extends Measures {
+  answer: Answer;
   /** On the picture's grid. */
   response: Response;
   /** |H| in dB on the picture's grid. */
   responseDb: Float64Array;
-  /** On the bins of the filter's transform. */
-  bins: Response;
   /** What the audio branch convolves with and what the level figures are measured behind. */
   impulseResponse: Float32Array;
   reachesDown: Hertz | null;
 }
 
+/** @throws RangeError with one plain sentence where the installation cannot be */
+export function measure(installation: Installation, air: Air): Measures {
+  checkInstallation(installation);
+  return { figures: ruleFigures(installation, air), string: stringPath(installation) };
+}
+
 /**
- * The one way from an installation to all that is shown and heard of it.
+ * The one way from an installation and what a model says of it to all that is shown and heard.
  * @throws RangeError with one plain sentence where the installation cannot be.
  */
-export function compute(
-  installation: Installation,
-  air: Air,
-  listener: Listener,
-  sampleRate: Hertz
-): Computed {
-  checkInstallation(installation);
-  const response = ruleOfThumb(installation, air, listener, PICTURE_GRID, 'full');
-  const { bins, impulseResponse: filter } = filterFor(installation, air, listener, sampleRate);
+export function compute(installation: Installation, air: Air, answer: Answer, sampleRate: Hertz): Computed {
+  const measures = measure(installation, air);
+  const response = answer.respond(PICTURE_GRID);
   return {
-    figures: ruleFigures(installation, air),
-    string: stringPath(installation),
+    ...measures,
+    answer,
     response,
     responseDb: levelDb(response),
-    bins,
-    impulseResponse: filter,
+    impulseResponse: filterFor(answer, sampleRate),
     reachesDown: reachesDown(response)
   };
 }
 
-/** The FIR of an installation at a sample rate, with the response on the bins it was made from. */
-export function filterFor(
-  installation: Installation,
-  air: Air,
-  listener: Listener,
-  sampleRate: Hertz
-): { bins: Response; impulseResponse: Float32Array } {
-  const bins = ruleOfThumb(
-    installation,
-    air,
-    listener,
-    fftFrequencies(tapsFor(sampleRate), sampleRate),
-    'full'
-  );
-  return { bins, impulseResponse: impulseResponse(bins, { sampleRate }) };
+/** The FIR of an answer at a sample rate. */
+export function filterFor(answer: Answer, sampleRate: Hertz): Float32Array {
+  const bins = answer.respond(fftFrequencies(tapsFor(sampleRate), sampleRate));
+  return impulseResponse(bins, {
+    sampleRate,
+    solvedTo: Math.min(answer.solvedTo, TOP_SHARE * sampleRate)
+  });
 }
 
 /** A level difference as a modeller would say it. */

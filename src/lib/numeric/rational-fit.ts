@@ -68,7 +68,10 @@ export function rationalFit(
 /** The outputs of a fit on a grid within 0 … the highest sample. */
 export function evaluateFit(fit: RationalFit, frequency: Float64Array): ComplexArray[] {
   const out = fit.values.map(() => complexArray(frequency.length));
-  for (let i = 0; i < frequency.length; i++) evaluateAt(fit, frequency[i], out, i);
+  for (let i = 0; i < frequency.length; i++)
+    if (i > 0 && frequency[i] === frequency[i - 1])
+      for (const { re, im } of out) [re[i], im[i]] = [re[i - 1], im[i - 1]];
+    else evaluateAt(fit, frequency[i], out, i);
   return out;
 }
 
@@ -87,15 +90,18 @@ function evaluateAt(
       out.forEach((o, i) => ([o.re[at], o.im[at]] = [values[i].re[j], values[i].im[j]]));
       return;
     }
-    dr += weight.re[j] / step;
-    di += weight.im[j] / step;
+    const inverse = 1 / step;
+    dr += weight.re[j] * inverse;
+    di += weight.im[j] * inverse;
   }
   const square = dr * dr + di * di;
   for (let o = 0; o < out.length; o++) {
     const { re, im } = values[o];
     let [nr, ni] = [0, 0];
     for (let j = 0; j < n; j++) {
-      const [wr, wi] = [weight.re[j] / (f - support[j]), weight.im[j] / (f - support[j])];
+      const inverse = 1 / (f - support[j]);
+      const wr = weight.re[j] * inverse;
+      const wi = weight.im[j] * inverse;
       nr += wr * re[j] - wi * im[j];
       ni += wr * im[j] + wi * re[j];
     }

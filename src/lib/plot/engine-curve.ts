@@ -13,6 +13,8 @@ export interface EngineCurve {
   levelDb: Float64Array;
   style: CurveStyle;
   heard: boolean;
+  /** What another model says of the heard mount: drawn thin and named on the curve, without a disc. */
+  beside?: boolean;
 }
 
 /** The level of one curve at one frequency, as the readout and the table show it. */

@@ -7,7 +7,9 @@ import { thirdOctaves } from './third-octaves.js';
 
 /** Heads of the table behind the engine's picture: the frequency, every curve, and the sound's bands where there are any. */
 export function figureHeads(curves: readonly EngineCurve[], withBands: boolean): string[] {
-  const names = curves.map(({ numeral, name, heard }) => `${numeral} ${name}${heard ? ', heard' : ''}`);
+  const names = curves.map(({ numeral, name, heard }) =>
+    `${numeral} ${name}${heard ? ', heard' : ''}`.trim()
+  );
   return ['frequency', ...names, ...(withBands ? ['the engine in this band'] : [])];
 }
 

@@ -1,3 +1,4 @@
+import { because } from './because.js';
 import type { Answered, Answers, Question } from './protocol.js';
 
 export interface AskOptions {
@@ -149,10 +150,6 @@ export class LabClient {
     this.#waiting = [];
     for (const { settle } of open) settle?.reject(reason);
   }
-}
-
-function because(message: string | undefined): string {
-  return message ? ` (${message})` : '';
 }
 
 function startWorker(): Worker {

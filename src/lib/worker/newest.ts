@@ -1,13 +1,23 @@
-/** Remembers so many values, by key; the one that was used longest ago is forgotten. */
+/** Remembers so many values, or values of so much weight, by key; the one that was used longest ago is forgotten. */
 export class Newest<Value> {
   readonly #most: number;
   readonly #forgotten?: (key: string) => void;
+  readonly #weigh: (value: Value) => number;
   readonly #values = new Map<string, Value>();
 
-  /** `forgotten` is told of every key that makes room for another. */
-  constructor(most: number, forgotten?: (key: string) => void) {
+  /**
+   * @param most number of values, or with `weigh` the sum of their weights; the newest stays, however heavy
+   * @param forgotten is told of every key that makes room for another
+   */
+  constructor(most: number, forgotten?: (key: string) => void, weigh: (value: Value) => number = () => 1) {
     this.#most = most;
     this.#forgotten = forgotten;
+    this.#weigh = weigh;
+  }
+
+  /** The one used longest ago first. */
+  get keys(): string[] {
+    return [...this.#values.keys()];
   }
 
   get(key: string): Value | undefined {
@@ -19,8 +29,11 @@ export class Newest<Value> {
 
   set(key: string, value: Value): void {
     this.#put(key, value);
-    for (const oldest of this.#values.keys()) {
-      if (this.#values.size <= this.#most) return;
+    let weight = 0;
+    for (const one of this.#values.values()) weight += this.#weigh(one);
+    for (const [oldest, one] of this.#values) {
+      if (weight <= this.#most || oldest === key) return;
+      weight -= this.#weigh(one);
       this.#values.delete(oldest);
       this.#forgotten?.(oldest);
     }

@@ -1,6 +1,13 @@
 import { OfflineAudioContext, type IOfflineAudioContext } from 'standardized-audio-context';
+import type { Installation } from '../../../src/lib/acoustics/installation.js';
+import type { Listener } from '../../../src/lib/acoustics/listener.js';
 import { firstOrderHighPass } from '../../../src/lib/acoustics/first-order.js';
 import { ruleOfThumb } from '../../../src/lib/acoustics/rule-of-thumb.js';
+import { waveAnswer } from '../../../src/lib/bench/model/answer.js';
+import { filterFor } from '../../../src/lib/bench/stand.js';
+import type { ComplexArray } from '../../../src/lib/numeric/complex-array.js';
+import { hearWaves, heardResponse } from '../../../src/lib/waves/heard-waves.js';
+import { solveMount } from '../../../src/lib/waves/wave-solution.js';
 import { ListeningRoom } from '../../../src/lib/audio/listening-room.js';
 import { fftFrequencies, impulseResponse, tapsFor } from '../../../src/lib/numeric/impulse-response.js';
 import { AIR, DEMO, IN_FRONT } from '../../helpers/demo-installations.js';
@@ -66,6 +73,31 @@ export async function branchAndResponse(
   const signal = testSignal(kind, sampleRate);
   const rendering = await throughBranch(filterOf(DEMO[mount], sampleRate), signal, sampleRate);
   const h = ruleOfThumb(DEMO[mount], AIR, IN_FRONT, FREQUENCIES, 'full');
+  return compared(rendering, signal, sampleRate, h);
+}
+
+/** The same of the wave solution in full, the speaker off the middle where the mount has room for that. */
+export async function branchAndWaves(mount: string, listener: Listener): Promise<Compared[]> {
+  const sampleRate = 48000;
+  const signal = testSignal('impulse', sampleRate);
+  const aside = asideIn(DEMO[mount]);
+  const heard = hearWaves(solveMount(aside, AIR), listener);
+  const filter = filterFor(waveAnswer(heard, 'full', aside, AIR), sampleRate);
+  const rendering = await throughBranch(filter, signal, sampleRate);
+  return compared(rendering, signal, sampleRate, heardResponse(heard, aside, AIR, FREQUENCIES));
+}
+
+function asideIn(installation: Installation): Installation {
+  const { mount } = installation;
+  return mount.kind === 'shell' ? { ...installation, mount: { ...mount, offset: 0.03 } } : installation;
+}
+
+function compared(
+  rendering: Float32Array,
+  signal: Float32Array,
+  sampleRate: number,
+  h: ComplexArray
+): Compared[] {
   return Array.from(FREQUENCIES, (frequency, i) => ({
     frequency,
     got:

@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest';
 import { changesNothing } from '../../../src/lib/bench/changes-nothing.js';
 import { knobsOf, withKnob } from '../../../src/lib/bench/knobs.js';
-import { compute } from '../../../src/lib/bench/stand.js';
-import { AIR, DEMO, IN_FRONT, ovalIn } from '../../helpers/demo-installations.js';
+import { computedByRule } from '../../helpers/by-rule.js';
+import { AIR, DEMO, ovalIn } from '../../helpers/demo-installations.js';
 
 test('what is said to change nothing does not change the filter', () => {
   for (const installation of [...Object.values(DEMO), ovalIn({ ...shell, ends: 'open' })])
     for (const { key, value, min, max } of knobsOf(installation)) {
-      const here = compute(installation, AIR, IN_FRONT, 48000).impulseResponse;
+      const here = computedByRule(installation).impulseResponse;
       const filters = [value - 0.003, value + 0.003].map((to) => {
         const mount = withKnob(installation.mount, key, Math.min(max, Math.max(min, to)));
-        return compute({ ...installation, mount }, AIR, IN_FRONT, 48000).impulseResponse;
+        return computedByRule({ ...installation, mount }).impulseResponse;
       });
       const same = filters.every((filter) => filter.every((tap, i) => tap === here[i]));
       expect(changesNothing(installation, key, AIR), `${installation.mount.kind} ${key}`).toBe(same);

@@ -53,6 +53,15 @@ test('text fields, lists and open dialogs keep every key', () => {
       expect(press(code, { on: [place], key: code === 'Digit2' ? '?' : '' })).toBeNull();
 });
 
+test('what is chosen and not typed keeps the keys that choose, and leaves the rest', () => {
+  for (const type of ['radio', 'checkbox', 'range']) {
+    const on = ['input', `input[type="${type}"]`];
+    for (const code of ['ArrowUp', 'PageDown', 'Space', 'Home']) expect(press(code, { on })).toBeNull();
+    expect(press('Digit3', { on })).toEqual({ deed: 'hear', index: 2 });
+    expect(press('KeyW', { on })).toEqual({ deed: 'model' });
+  }
+});
+
 test('what can be pressed keeps Space and leaves the rest', () => {
   for (const place of ['button', 'a', 'summary', '[role="slider"]', '[role="button"]']) {
     expect(press('Space', { on: [place] })).toBeNull();
@@ -73,5 +82,7 @@ test('the remaining keys, and none besides', () => {
   expect(press('Period')).toEqual({ deed: 'silence' });
   expect(press('NumpadDecimal')).toEqual({ deed: 'silence' });
   expect(press('KeyG')).toEqual({ deed: 'grow' });
-  for (const code of ['Tab', 'Escape', 'Enter', 'KeyA', 'F5']) expect(press(code)).toBeNull();
+  expect(press('KeyW')).toEqual({ deed: 'model' });
+  expect(press('KeyA')).toEqual({ deed: 'air' });
+  for (const code of ['Tab', 'Escape', 'Enter', 'KeyQ', 'F5']) expect(press(code)).toBeNull();
 });

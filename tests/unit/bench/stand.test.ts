@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
-import { compute, louderOrQuieter, PICTURE } from '../../../src/lib/bench/stand.js';
+import { louderOrQuieter, PICTURE } from '../../../src/lib/bench/stand.js';
 import { RealFft } from '../../../src/lib/numeric/fft.js';
 import { close } from '../../helpers/close.js';
-import { AIR, DEMO, IN_FRONT, ovalIn } from '../../helpers/demo-installations.js';
+import { computedByRule } from '../../helpers/by-rule.js';
+import { DEMO, ovalIn } from '../../helpers/demo-installations.js';
 
 test('what is drawn is what is heard: the filter’s transform lies on the drawn curve', () => {
   for (const [name, installation] of Object.entries(DEMO)) {
-    const { response, responseDb, impulseResponse } = compute(installation, AIR, IN_FRONT, 48000);
+    const { response, responseDb, impulseResponse } = computedByRule(installation);
     const { re, im } = new RealFft(impulseResponse.length).forward(Float64Array.from(impulseResponse));
     const width = 48000 / impulseResponse.length;
     for (let k = Math.ceil(100 / width); k * width < 12000; k += 7) {
@@ -24,7 +25,7 @@ test('what is drawn is what is heard: the filter’s transform lies on the drawn
 });
 
 test('the picture’s grid has at least 48 points an octave, from end to end', () => {
-  const { frequency } = compute(DEMO['free air'], AIR, IN_FRONT, 48000).response;
+  const { frequency } = computedByRule(DEMO['free air']).response;
   expect(frequency[0]).toBeCloseTo(PICTURE.from, 6);
   expect(frequency.at(-1)).toBeCloseTo(PICTURE.to, 3);
   for (let i = 1; i < frequency.length; i++)
@@ -33,22 +34,22 @@ test('the picture’s grid has at least 48 points an octave, from end to end', (
 
 test('the filter is as long in time at another rate', () => {
   const lengths = [44100, 48000, 96000].map(
-    (rate) => compute(DEMO['flat plate'], AIR, IN_FRONT, rate).impulseResponse.length / rate
+    (rate) => computedByRule(DEMO['flat plate'], rate).impulseResponse.length / rate
   );
   for (const seconds of lengths) expect(seconds).toBeGreaterThanOrEqual(2048 / 48000);
 });
 
 test('a box has no string, an open mount no box', () => {
-  const box = compute(DEMO['closed box'], AIR, IN_FRONT, 48000);
+  const box = computedByRule(DEMO['closed box']);
   expect([box.string, box.figures.string]).toEqual([null, null]);
-  const plate = compute(DEMO['flat plate'], AIR, IN_FRONT, 48000);
+  const plate = computedByRule(DEMO['flat plate']);
   expect(plate.figures.box).toBeNull();
   expect(plate.string!.length).toBe(plate.figures.string);
 });
 
 test('what cannot be built is refused', () => {
   const small = ovalIn({ kind: 'plate', shape: 'rectangle', length: 0.03, width: 0.03, offset: [0, 0] });
-  expect(() => compute(small, AIR, IN_FRONT, 48000)).toThrow(RangeError);
+  expect(() => computedByRule(small)).toThrow(RangeError);
 });
 
 test('a difference in words', () => {

@@ -28,3 +28,22 @@ test('a value set again is the newest, and one deleted makes room without a word
   newest.set('d', 5);
   expect(forgotten).toEqual(['a']);
 });
+
+test('values can have weights: the oldest make room until the rest is light enough, but the newest stays', () => {
+  const forgotten: string[] = [];
+  const newest = new Newest<number>(
+    10,
+    (key) => forgotten.push(key),
+    (weight) => weight
+  );
+  newest.set('a', 4);
+  newest.set('b', 3);
+  newest.set('c', 3);
+  expect(forgotten).toEqual([]);
+  newest.get('a');
+  newest.set('d', 5);
+  expect(forgotten).toEqual(['b', 'c']);
+  expect(newest.keys).toEqual(['a', 'd']);
+  newest.set('e', 11);
+  expect(newest.keys).toEqual(['e']);
+});

@@ -9,6 +9,13 @@ export interface Cut {
   direction: readonly [number, number];
 }
 
+/** The plane through the cone along the mount, or across it. */
+export function straightCut(plane: 'length' | 'width'): Cut {
+  return plane === 'length'
+    ? { plane: 'along', side: 1, direction: [1, 0] }
+    : { plane: 'across', side: 1, direction: [0, 1] };
+}
+
 /** The plane that holds the shortest string; a box, which has none, is cut across. */
 export function cutOf(installation: Installation): Cut {
   const string = stringPath(installation);

@@ -13,7 +13,7 @@ export interface Handle {
   gain: number;
 }
 
-/** A mount cut in the plane that holds its shortest string, in millimetres; y = 0 is the speaker's front. */
+/** A mount cut through the middle of its cone, in millimetres; y = 0 is the speaker's front. */
 export interface Section {
   cut: Cut;
   walls: string;
@@ -26,9 +26,9 @@ export interface Section {
 /** How far the drawn string keeps off the surface, in millimetres: it lies on it in truth. */
 const CLEARANCE = 3.2;
 
-export function sectionOf(installation: Installation): Section {
+/** The section in the plane that holds the shortest string, or in another one. */
+export function sectionOf(installation: Installation, cut: Cut = cutOf(installation)): Section {
   const { mount } = installation;
-  const cut = cutOf(installation);
   switch (mount.kind) {
     case 'free':
       return flat(installation, cut, null, 0, []);
@@ -36,16 +36,17 @@ export function sectionOf(installation: Installation): Section {
       const across = cut.plane === 'across';
       const round = mount.shape === 'round';
       const key = round ? 'diameter' : across ? 'width' : 'length';
-      const half = sideOf(mount, key) / 2;
-      // A round plate is cut through its middle, the way the string runs.
-      const x = round ? cut.side * Math.hypot(...mount.offset) * 1000 : mount.offset[across ? 1 : 0] * 1000;
+      const [x, aside] = placeIn(cut, mount.offset);
+      // A round plate is cut through the middle of the cone: off the middle of the plate it is a chord.
+      const half = round ? Math.sqrt((mount.diameter * 500) ** 2 - aside ** 2) : sideOf(mount, key) / 2;
       const handle = (at: number): Handle => ({ key, at: [at, 0], axis: 'x', gain: at > 0 ? 2 : -2 });
       return flat(installation, cut, half, x, [handle(-half), handle(half)]);
     }
     case 'shell':
       return shell(installation, cut, mount);
     case 'box': {
-      const [half, floor] = [mount.width * 500, mount.depth * 1000];
+      const key = cut.plane === 'across' ? 'width' : 'length';
+      const [half, floor] = [mount[key] * 500, mount.depth * 1000];
       const speaker = speakerSection(installation, cut, 0);
       const rim = speaker.coneWidth / 2;
       return {
@@ -61,14 +62,19 @@ export function sectionOf(installation: Installation): Section {
         speaker,
         string: null,
         handles: [
-          { key: 'width', at: [half, floor / 2], axis: 'x', gain: 2 },
-          { key: 'width', at: [-half, floor / 2], axis: 'x', gain: -2 },
+          { key, at: [half, floor / 2], axis: 'x', gain: 2 },
+          { key, at: [-half, floor / 2], axis: 'x', gain: -2 },
           { key: 'depth', at: [0, floor], axis: 'y', gain: 1 }
         ],
         bounds: { left: -half, right: half, top: 0, bottom: floor }
       };
     }
   }
+}
+
+/** Where the cone's middle lies along a cut, and how far the cut is from the middle of the plate; in millimetres. */
+function placeIn({ direction: [dx, dy] }: Cut, [x, y]: readonly [number, number]): [number, number] {
+  return [1000 * (x * dx + y * dy), 1000 * (y * dx - x * dy)];
 }
 
 function sideOf(mount: { [key in 'width' | 'length' | 'diameter']?: number }, key: string): number {

@@ -4,6 +4,7 @@ import type { Mount } from '../../acoustics/mount.js';
 import type { Motor, Speaker } from '../../acoustics/speaker.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Seconds } from '../../units.js';
+import type { ModelName } from '../model/answer.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
@@ -40,6 +41,8 @@ export interface BenchView {
   heard: number;
   measuredAgainst: number;
   inches: boolean;
+  /** Which model draws and plays the mounts: the rule of thumb or the wave solution. */
+  model: ModelName;
   /** Whether all mounts are played as loud as the quietest of them; the true differences stay on the screen. */
   sameLoudness: boolean;
 }

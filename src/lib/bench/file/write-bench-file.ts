@@ -36,7 +36,7 @@ function inOrder(bench: BenchFile): unknown {
     setups: setups.map(setupInOrder),
     listener: ordered(listener, ['angleDeg', 'plane', 'distance']),
     sound: ordered(sound, soundKeys(sound)),
-    view: ordered(view, ['heard', 'measuredAgainst', 'inches', 'sameLoudness'])
+    view: ordered(view, ['heard', 'measuredAgainst', 'model', 'inches', 'sameLoudness'])
   };
 }
 

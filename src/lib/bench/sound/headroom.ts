@@ -1,10 +1,9 @@
-import type { Air } from '../../acoustics/air.js';
 import type { Installation } from '../../acoustics/installation.js';
-import type { Listener } from '../../acoustics/listener.js';
 import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
 import { Newest } from '../../worker/newest.js';
+import type { Answer } from '../model/answer.js';
 import { powerGain } from '../power-gain.js';
 import { reachOfKnobs } from '../reach-of-knobs.js';
 import { filterFor } from '../stand.js';
@@ -33,11 +32,13 @@ export interface KeptSound {
   figures: SoundFigures;
 }
 
-/** The mounts whose knobs the headroom must allow for, and where they are heard. */
+/** The mounts whose knobs the headroom must allow for, and who tells what they let through. */
 export interface Reach {
   installations: Installation[];
-  air: Air;
-  listener: Listener;
+  /** What a model says of any of them; the same for the same `where`. */
+  answer: (probe: Installation) => Answer | Promise<Answer>;
+  /** All that an answer depends on besides the mount: model, air and listener. */
+  where: unknown;
   sampleRate: Hertz;
 }
 
@@ -47,7 +48,7 @@ export interface Reach {
  */
 export class Headroom {
   #lab: LabClient;
-  #peaks = new Newest<number>(REMEMBERED);
+  #peaks = new Newest<Promise<number>>(REMEMBERED);
 
   constructor(lab: LabClient) {
     this.#lab = lab;
@@ -56,17 +57,17 @@ export class Headroom {
   /** `together`: kept sounds, one list of alternatives for each that can play at the same time. */
   async gain(reach: Reach, together: KeptSound[][]): Promise<number> {
     const probes = reach.installations.flatMap(reachOfKnobs);
-    const mark = JSON.stringify([probes, reach.air, reach.listener, reach.sampleRate]);
+    const mark = JSON.stringify([probes, reach.where, reach.sampleRate]);
     let peak = 0;
     for (const alternatives of together) {
       let loudest = 0;
       for (const sound of alternatives) {
-        let known = this.#peaks.get(sound.key + mark);
-        if (known === undefined) {
-          known = await this.#peak(sound, probes, reach);
-          this.#peaks.set(sound.key + mark, known);
-        }
-        loudest = Math.max(loudest, known);
+        const key = sound.key + mark;
+        const found = this.#peaks.get(key) ?? this.#peak(sound, probes, reach);
+        this.#peaks.set(key, found);
+        // What could not be found is asked for anew the next time.
+        found.catch(() => this.#peaks.delete(key));
+        loudest = Math.max(loudest, await found);
       }
       peak += loudest;
     }
@@ -75,18 +76,16 @@ export class Headroom {
 
   /** The highest peak behind those probes that let most of the sound's power through. */
   async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
-    const { air, listener, sampleRate } = reach;
     const { power, binWidth } = figures;
-    const strongest = probes
-      .map((probe) => {
-        const gain = powerGain(probe, air, listener, power.length, binWidth);
-        return { probe, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) };
+    const answers = await Promise.all(probes.map(reach.answer));
+    const strongest = answers
+      .map((answer) => {
+        const gain = powerGain(answer, power.length, binWidth);
+        return { answer, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) };
       })
       .sort((a, b) => b.through - a.through)
       .slice(0, PROBED);
-    const impulseResponses = strongest.map(
-      ({ probe }) => filterFor(probe, air, listener, sampleRate).impulseResponse
-    );
+    const impulseResponses = strongest.map(({ answer }) => filterFor(answer, reach.sampleRate));
     return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
   }
 }

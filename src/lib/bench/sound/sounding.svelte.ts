@@ -1,12 +1,15 @@
 import { untrack } from 'svelte';
 import { ListeningRoom } from '../../audio/listening-room.js';
 import { MAX_STRETCH } from '../../sounds/recording/check-recording.js';
+import type { Installation } from '../../acoustics/installation.js';
 import type { Decibels } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
 import type { Signal } from '../../sounds/driving.js';
 import { isMoving } from '../../sounds/kinds.js';
 import type { Bench, Stand } from '../bench.svelte.js';
 import type { BenchSound } from '../file/bench-file.js';
+import { type Answer, type ModelName, ruleAnswer, waveAnswer } from '../model/answer.js';
+import type { WaveAnswers } from '../model/wave-answers.svelte.js';
 import { Headroom, type Reach } from './headroom.js';
 import { Levels } from './levels.svelte.js';
 import { Loops, type Loop } from './loops.js';
@@ -50,19 +53,23 @@ export class Sounding {
 
   #bench: Bench;
   #lab: LabClient;
+  #waves: Pick<WaveAnswers, 'draft'> | null;
   #loops: Loops;
   #levels: Levels;
   #headroom: Headroom;
   #changedAt = -Infinity;
   #gain = $state<number | null>(null);
+  /** The model for which that gain was found: nothing of another one is played before there is room for it. */
+  #gainFor = $state<ModelName | null>(null);
   #room: ListeningRoom | null = null;
   #player: Player | null = null;
   /** What each branch of the graph filters with, so that only those are loaded again that change. */
   #loaded: { filter: Float32Array; gain: number }[] = [];
   #opened: Promise<ListeningRoom> | null = null;
 
-  constructor(bench: Bench, lab = new LabClient()) {
+  constructor(bench: Bench, waves: Pick<WaveAnswers, 'draft'> | null = null, lab = new LabClient()) {
     this.#bench = bench;
+    this.#waves = waves;
     this.#lab = lab;
     this.#loops = new Loops(lab);
     this.#levels = new Levels(lab);
@@ -164,8 +171,9 @@ export class Sounding {
       const tellUnlessStale = (error: unknown): void => {
         if (!stale) this.#tell(error);
       };
+      const { model } = this.#bench.file.view;
       this.#findGain(this.loop, this.#reach(), true).then((gain) => {
-        if (!stale) this.#gain = gain;
+        if (!stale) [this.#gain, this.#gainFor] = [gain, model];
       }, tellUnlessStale);
       return () => (stale = true);
     });
@@ -265,6 +273,8 @@ export class Sounding {
   };
 
   #setBranch = (stand: Stand): void => {
+    // Where nothing is known yet of the wave solution, the rule stands in: there is room for that in any case.
+    if (this.#gainFor === 'rule' && stand.computed?.answer.model === 'wave') return;
     const filter = stand.computed?.impulseResponse ?? SILENT_FILTER;
     const gain = this.#bench.file.view.sameLoudness ? this.#levels.levelling(stand) : 1;
     const loaded = this.#loaded[stand.index];
@@ -302,6 +312,7 @@ export class Sounding {
     if (!loop) throw new Error('Choose a sound first: your recording is not open any more.');
     this.loop = loop;
     this.#gain = await this.#findGain(loop, this.#reach(), true);
+    this.#gainFor = view.model;
     bench.stands.forEach(this.#setBranch);
     const blast = await this.#loops.blast(signalOf(sound), bench.sampleRate);
     room.setHorn(blast.samples, blast.loopFrom);
@@ -312,9 +323,21 @@ export class Sounding {
   }
 
   #reach(): Reach {
-    const { file, stands, sampleRate } = this.#bench;
+    const { file, listener, stands, sampleRate } = this.#bench;
     const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
-    return { installations, air: file.air, listener: file.listener, sampleRate };
+    const { air, view } = file;
+    const rule = (probe: Installation): Answer => ruleAnswer(probe, air, { ...listener, angleDeg: 0 });
+    const wave = async (probe: Installation): Promise<Answer> => {
+      try {
+        const known = await this.#waves!.draft({ installation: probe, air, listener });
+        return waveAnswer(known.heard, known.accuracy, probe, air);
+      } catch {
+        // As on the shelf, the rule stands in for what cannot be solved.
+        return rule(probe);
+      }
+    };
+    const answer = view.model === 'wave' && this.#waves ? wave : rule;
+    return { installations, answer, where: [view.model, air, listener], sampleRate };
   }
 
   /**

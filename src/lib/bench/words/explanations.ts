@@ -17,6 +17,12 @@ export const EXPLANATIONS = {
     text: 'The lowest note above which the mount stays even: within 10 dB of its own average between 800 Hz and 4 kHz, smoothed by a third of an octave. A mount whose sound slopes the whole way has no such note.',
     source: 'our own measure; bands as in IEC 61260-1:2014'
   },
+  model: {
+    title: 'Two models',
+    text: 'The rule of thumb is one curve with one bend, worked out at once, straight in front. The wave solution works out the sound on both sides of every wall: the hump, the ring of a shell, every angle and distance. It is there as a draft while a size is dragged, and in full a moment later. Above the frequency it is solved to, its last level is held.',
+    source:
+      'boundary elements: S. A. Sauter and C. Schwab, Boundary Element Methods, 2011; checked against exact series for discs'
+  },
   string: {
     title: 'The string: nearest way round',
     text: 'Lay a string from the middle of the cone over the surface, round the nearest free edge, to the middle of the cone on the other side. Sound from the back takes that way to meet the sound from the front, which it cancels. A closed box has no way round.',

@@ -56,7 +56,7 @@ describe('what is absent', () => {
       ],
       listener: { angleDeg: 0, plane: 'width' },
       sound: usualSound('diesel'),
-      view: { heard: 0, measuredAgainst: 0, inches: false, sameLoudness: false }
+      view: { heard: 0, measuredAgainst: 0, model: 'rule', inches: false, sameLoudness: false }
     });
   });
 
@@ -107,7 +107,7 @@ describe('what is there', () => {
         loose.setups[1].mount.offset = [0.02, -0.01];
         loose.listener = { angleDeg: -30, plane: 'length', distance: 0.5 };
         loose.sound = { kind: 'recording', name: 'idle.wav', from: 2, until: 12.5 };
-        loose.view = { heard: 4, measuredAgainst: 1, inches: true };
+        loose.view = { heard: 4, measuredAgainst: 1, model: 'wave', inches: true };
         loose.air = { temperatureC: -5 };
       })
     );
@@ -115,7 +115,13 @@ describe('what is there', () => {
     expect(bench.setups[1].mount).toMatchObject({ offset: [0.02, -0.01] });
     expect(bench.listener).toEqual({ angleDeg: -30, plane: 'length', distance: 0.5 });
     expect(bench.sound).toEqual({ kind: 'recording', name: 'idle.wav', from: 2, until: 12.5 });
-    expect(bench.view).toEqual({ heard: 4, measuredAgainst: 1, inches: true, sameLoudness: false });
+    expect(bench.view).toEqual({
+      heard: 4,
+      measuredAgainst: 1,
+      model: 'wave',
+      inches: true,
+      sameLoudness: false
+    });
     expect(bench.speakers.oval.motor).toMatchObject({ mms: 0.00055, ratedPower: 2 });
   });
 
@@ -212,6 +218,7 @@ describe('what does not fit is named', () => {
       (b) => (b.setups[0].name = 'n'.repeat(81)),
       `setups[0].name must be at most 80 characters long, got "${'n'.repeat(40)}…"`
     ],
+    [(b) => (b.view = { model: 'third' }), 'view.model must be "rule" or "wave", got "third"'],
     [(b) => (b.view = { heard: 5 }), 'view.heard must be a place in setups, 0 … 4, got 5'],
     [(b) => (b.view = { heard: 0.5 }), 'view.heard must be a whole number from 0, got 0.5'],
     [(b) => (b.view = { measuredAgainst: -1 }), 'view.measuredAgainst must be a whole number from 0, got -1'],

@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import type { Stand } from '../../../../src/lib/bench/bench.svelte.js';
 import { Levels } from '../../../../src/lib/bench/sound/levels.svelte.js';
 import { Loops } from '../../../../src/lib/bench/sound/loops.js';
-import { compute } from '../../../../src/lib/bench/stand.js';
-import { AIR, DEMO, IN_FRONT } from '../../../helpers/demo-installations.js';
+import { computedByRule } from '../../../helpers/by-rule.js';
+import { DEMO } from '../../../helpers/demo-installations.js';
 import { close } from '../../../helpers/close.js';
 import { labAtHand } from '../../../helpers/lab-at-hand.js';
 
@@ -12,7 +12,7 @@ const RATE = 48000;
 
 function stand(index: number, name: string): Stand {
   const installation = DEMO[name];
-  const computed = compute(installation, AIR, IN_FRONT, RATE);
+  const computed = computedByRule(installation, RATE);
   return { index, installation, computed, problem: null } as unknown as Stand;
 }
 

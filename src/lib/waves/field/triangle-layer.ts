@@ -1,0 +1,82 @@
+import { FRAME } from '../assembly/triangle-potential.js';
+
+/** Square of the height in metres below which a point lies on the plane. */
+const ON_PLANE = 1e-18;
+
+/**
+ * The static double layer of a triangle in closed form, d the signed height of (x, y, z) over its plane and R the distance: puts
+ * d·∫ φ_i/R³ dS of the three hats and d·∫ dS/R into `into`. With Ω = d·∫ dS/R³ the signed solid angle, P_e the
+ * distance of the lines of the edges, u_e their outward directions, f_e = ∫ dl/R along them and g_i = ∇φ_i,
+ *
+ * - d·∫ φ_i/R³ dS = φ_i(foot)·Ω − d·g_i·Σ_e u_e·f_e, because ∫ ∇′(1/R) dS = Σ_e u_e·f_e,
+ * - ∫ dS/R = Σ_e P_e·f_e − d·Ω
+ *
+ * (f and Ω after D. R. Wilton et al., IEEE Trans. Antennas Propag. 32 (1984) 276). On the plane itself all are 0, the mean
+ * of the two sides.
+ *
+ * @param frames made by `triangleFrames`
+ */
+export function triangleLayer(
+  frames: Float64Array,
+  t: number,
+  x: number,
+  y: number,
+  z: number,
+  into: Float64Array
+): void {
+  const o = FRAME * t;
+  const d =
+    (x - frames[o]) * frames[o + 27] +
+    (y - frames[o + 1]) * frames[o + 28] +
+    (z - frames[o + 2]) * frames[o + 29];
+  into.fill(0);
+  if (d * d <= ON_PLANE) return;
+  const height = Math.abs(d);
+  let angle = 0;
+  let twice = 0;
+  let potential = 0;
+  // Σ u·f
+  let [sx, sy, sz] = [0, 0, 0];
+  for (let i = 0; i < 3; i++) {
+    const e = o + 9 * i;
+    const ax = frames[e] - x;
+    const ay = frames[e + 1] - y;
+    const az = frames[e + 2] - z;
+    const next = o + 9 * ((i + 1) % 3);
+    const bx = frames[next] - x;
+    const by = frames[next + 1] - y;
+    const bz = frames[next + 2] - z;
+    const from = ax * frames[e + 3] + ay * frames[e + 4] + az * frames[e + 5];
+    const to = bx * frames[e + 3] + by * frames[e + 4] + bz * frames[e + 5];
+    const p = ax * frames[e + 6] + ay * frames[e + 7] + az * frames[e + 8];
+    const near = Math.sqrt(ax * ax + ay * ay + az * az);
+    const far = Math.sqrt(bx * bx + by * by + bz * bz);
+    const r2 = p * p + height * height;
+    // three forms of the same, each without cancellation
+    const f =
+      from >= 0
+        ? Math.log((far + to) / (near + from))
+        : to <= 0
+          ? Math.log((near - from) / (far - to))
+          : Math.log(((far + to) * (near - from)) / r2);
+    angle += Math.atan((p * to) / (r2 + height * far)) - Math.atan((p * from) / (r2 + height * near));
+    potential += p * f;
+    sx += f * frames[e + 6];
+    sy += f * frames[e + 7];
+    sz += f * frames[e + 8];
+    const length = to - from;
+    twice += p * length;
+    // the hat of the corner that this edge does not touch: its value at the foot, and its slope along u
+    const corner = (i + 2) % 3;
+    into[corner] = p * length;
+    // kept until the sums are known
+    into[4 + corner] = length;
+  }
+  const solid = Math.sign(d) * angle;
+  for (let i = 0; i < 3; i++) {
+    const e = o + 9 * ((i + 1) % 3);
+    const slope = sx * frames[e + 6] + sy * frames[e + 7] + sz * frames[e + 8];
+    into[i] = (into[i] * solid + d * into[4 + i] * slope) / twice;
+  }
+  into[3] = d * (potential - height * angle);
+}
