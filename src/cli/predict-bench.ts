@@ -1,17 +1,22 @@
+import { soundSpeed } from '../lib/acoustics/air.js';
 import { checkInstallation } from '../lib/acoustics/check-installation.js';
-import type { Installation } from '../lib/acoustics/installation.js';
 import type { MountKind } from '../lib/acoustics/mount.js';
 import type { Response } from '../lib/acoustics/response.js';
 import { ruleOfThumb } from '../lib/acoustics/rule-of-thumb.js';
-import type { BenchFile } from '../lib/bench/file/bench-file.js';
+import type { BenchFile, Setup } from '../lib/bench/file/bench-file.js';
 import { installationOf } from '../lib/bench/file/installation-of.js';
 import type { Decibels, Degrees, Hertz, Radians } from '../lib/units.js';
+import { ACCURACY, type AccuracyName } from '../lib/waves/accuracy.js';
+import { mountMesh } from '../lib/waves/mesh/mount-mesh.js';
+import { waveSolution } from '../lib/waves/wave-solution.js';
 import type { PredictRequest } from './predict-request.js';
 import { Refusal } from './refusal.mjs';
 
 /** What `predict` prints as JSON. */
 export interface Prediction {
-  model: 'rule';
+  model: 'rule' | 'wave';
+  /** Of the wave solution only. */
+  accuracy?: AccuracyName;
   speaker: 'ideal' | 'full';
   angleDeg: Degrees;
   frequency: Hertz[];
@@ -21,18 +26,23 @@ export interface Prediction {
 export interface SetupPrediction {
   name: string;
   kind: MountKind;
+  /** Of the wave solution only: up to where it was solved. */
+  highest?: Hertz;
   /** 20·log10|H|; null where H is 0. */
   levelDb: (Decibels | null)[];
   /** Within (−π, π]. */
   phaseRad: Radians[];
+  /** Of the wave solution only: the acoustic load of the cone, both faces, in Pa·s/m³. */
+  load?: { re: number[]; im: number[] };
 }
 
 /**
- * Predicts every setup of a bench at the frequencies asked for, in the order asked for.
+ * Predicts every setup of a bench at the frequencies asked for, in the order asked for. All setups are checked
+ * before the first is computed.
  * @throws Refusal with one sentence, naming the setup that cannot be built
  */
 export function predictBench(bench: BenchFile, request: PredictRequest): Prediction {
-  const { model, speaker, frequency } = request;
+  const { model, accuracy, speaker, frequency } = request;
   const listener = {
     ...bench.listener,
     angleDeg: request.angleDeg ?? bench.listener.angleDeg,
@@ -42,20 +52,44 @@ export function predictBench(bench: BenchFile, request: PredictRequest): Predict
   const grid = Float64Array.from(new Set(frequency)).sort();
   const at = new Map([...grid].map((f, k) => [f, k]));
   const places = frequency.map((f) => at.get(f) ?? 0);
-  const setups = bench.setups.map((setup, i) => {
-    const installation = refusing(
-      () => checked(installationOf(bench, setup, speaker)),
-      `setups[${i}] (${setup.name}): `
+  const installations = bench.setups.map((setup, i) =>
+    refusing(
+      () => {
+        const installation = installationOf(bench, setup, speaker);
+        checkInstallation(installation);
+        if (model === 'wave') mountMesh(installation, soundSpeed(bench.air), ACCURACY[accuracy]);
+        return installation;
+      },
+      nameOf(setup, i)
+    )
+  );
+  const setups = bench.setups.map((setup, i): SetupPrediction => {
+    const { name, mount } = setup;
+    if (model === 'rule') {
+      // what it can still refuse is where one listens
+      const response = refusing(() => ruleOfThumb(installations[i], bench.air, listener, grid, speaker));
+      return { name, kind: mount.kind, ...levelAndPhase(response, places) };
+    }
+    const response = refusing(
+      () => waveSolution(installations[i], bench.air, listener, grid, speaker, { accuracy }),
+      nameOf(setup, i)
     );
-    const response = refusing(() => ruleOfThumb(installation, bench.air, listener, grid, speaker));
-    return { name: setup.name, kind: setup.mount.kind, ...levelAndPhase(response, places) };
+    const { highest, load } = response;
+    const { re, im } = load;
+    return {
+      name,
+      kind: mount.kind,
+      highest,
+      ...levelAndPhase(response, places),
+      load: { re: places.map((k) => re[k]), im: places.map((k) => im[k]) }
+    };
   });
-  return { model, speaker, angleDeg: listener.angleDeg, frequency, setups };
+  const solved = model === 'wave' ? { accuracy } : {};
+  return { model, ...solved, speaker, angleDeg: listener.angleDeg, frequency, setups };
 }
 
-function checked(installation: Installation): Installation {
-  checkInstallation(installation);
-  return installation;
+function nameOf({ name }: Setup, index: number): string {
+  return `setups[${index}] (${name}): `;
 }
 
 /** A RangeError of the models is a sentence for the user. */

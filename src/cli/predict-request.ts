@@ -1,5 +1,6 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
 import type { Listener } from '../lib/acoustics/listener.js';
+import type { AccuracyName } from '../lib/waves/accuracy.js';
 import type { Hertz } from '../lib/units.js';
 import { readFlags } from './flags.mjs';
 import { Refusal } from './refusal.mjs';
@@ -8,7 +9,9 @@ export const predictHelp = `npm run --silent predict -- FILE [flags]
 
 Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from stdin.
 
-  --model rule           the rule of thumb, a first-order model (the default)
+  --model rule|wave      rule: the rule of thumb, a first-order model (the default); wave: the wave solution, at any
+                         angle, with the acoustic load of the cone
+  --accuracy draft|full  how finely the wave solution is computed: full (the default), to 10 kHz, or draft, to 3 kHz
   --speaker full|ideal   full (the default): with the speaker's own response, 0 dB is its mid-band level in
                          an endless plate; ideal: the mount alone, 0 dB is the same cone in an endless plate
   --frequencies LIST     in Hz, separated by commas (third-octave midbands, 50 Hz … 16 kHz)
@@ -21,7 +24,9 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
 /** What is asked for; null where the file decides. */
 export interface PredictRequest {
   file: string;
-  model: 'rule';
+  model: 'rule' | 'wave';
+  /** Of the wave solution; the rule of thumb has no use for it. */
+  accuracy: AccuracyName;
   speaker: 'ideal' | 'full';
   frequency: Hertz[];
   angleDeg: number | null;
@@ -42,6 +47,7 @@ export function predictRequest(args: string[]): PredictRequest | null {
     args,
     {
       model: { type: 'string' },
+      accuracy: { type: 'string' },
       speaker: { type: 'string' },
       frequencies: { type: 'string' },
       angle: { type: 'string' },
@@ -54,9 +60,13 @@ export function predictRequest(args: string[]): PredictRequest | null {
   if (values.help) return null;
   if (positionals.length !== 1)
     throw new Refusal(`give one bench file, or - for stdin, got ${positionals.length} (--help lists all)`);
+  const model = oneOf('model', values.model, ['rule', 'wave'], 'rule');
+  if (model === 'rule' && values.accuracy !== undefined)
+    throw new Refusal('--accuracy is for --model wave only: the rule of thumb is a closed form');
   return {
     file: positionals[0],
-    model: oneOf('model', values.model, ['rule'], 'rule'),
+    model,
+    accuracy: oneOf('accuracy', values.accuracy, ['draft', 'full'], 'full'),
     speaker: oneOf('speaker', values.speaker, ['ideal', 'full'], 'full'),
     frequency: frequenciesOf(values.frequencies),
     angleDeg: values.angle === undefined ? null : angleOf(values.angle),

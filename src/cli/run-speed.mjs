@@ -13,9 +13,10 @@ const help = `npm run speed -- [--once]
 
 Takes the time of what the lab computes (tests/speed): the median in milliseconds, and as a multiple of an
 FFT taken in the same run, so that runs on different machines compare; of sounds also how many times faster
-than they play they are made.
+than they play they are made. Then what the wave solution takes, in Node and in Chromium, and beside it the same
+scheme written plainly in NumPy, where Chromium and python3 with NumPy and SciPy are found; and how it grows.
 
-  --once   run everything one time only, to see that it runs
+  --once   run everything one time only, to see that it runs, in Node alone
   --help   this text`;
 
 /**
@@ -53,6 +54,9 @@ async function measure(once) {
     for (const { name, sound, prepare } of cases)
       console.log(row(name, medianMs(prepare(), { once }), unit, sound?.()));
   }
+  // Not before everything is installed.
+  const { reportWaves } = await import('../../tests/speed/waves/report.mjs');
+  await reportWaves({ once });
 }
 
 /**

@@ -3,7 +3,7 @@ import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
 import { closedBox } from '../../src/lib/acoustics/closed-box.js';
 import { motorFigures } from '../../src/lib/acoustics/motor-figures.js';
 import { outlineArea } from '../../src/lib/acoustics/outline.js';
-import { solveMount, waveResponse } from '../../src/lib/waves/wave-solution.js';
+import { solveMount, waveResponse, waveSolution } from '../../src/lib/waves/wave-solution.js';
 import { close } from '../helpers/close.js';
 import { AIR, IN_FRONT } from '../helpers/demo-installations.js';
 import { db } from '../unit/waves/wave-cases.js';
@@ -23,6 +23,14 @@ describe('a closed box', () => {
         for (const i of [0, 1])
           close(db({ re: h.re[i], im: h.im[i] }), -6.0206, { abs: 0.05, because: 'bar; ka is below 0.05' });
       }
+  });
+
+  it('is so with the usual loss too, and its load is that spring in modulus and phase', () => {
+    const { re, im, load } = waveSolution(box(0), AIR, IN_FRONT, Float64Array.of(50, 100), 'ideal');
+    for (const i of [0, 1])
+      close(db({ re: re[i], im: im[i] }), -6.0206, { abs: 0.05, because: 'bar; a share of 2η is lost' });
+    const spring = (1.204 * 343.2 ** 2) / (2 * Math.PI * 100 * inside);
+    close(Math.hypot(load.re[1], load.im[1] + spring) / spring, 0, { abs: 0.01, because: 'bar' });
   });
 
   it('loads the cone at 100 Hz like the spring of its inside with the mass of air outside', () => {

@@ -15,7 +15,8 @@ import { knobsOf, withKnob, type Knob } from './knobs.js';
 import { refusal } from './refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { type Answer, type ModelName, ruleAnswer, waveAnswer } from './model/answer.js';
-import type { Known, WaveAnswers } from './model/wave-answers.svelte.js';
+import type { WaveAnswers } from './model/wave-answers.svelte.js';
+import type { Known } from './model/wave-jobs.js';
 import { compute, type Computed, measure } from './stand.js';
 import { lengthFigure, lengthWords } from './words/length-words.js';
 

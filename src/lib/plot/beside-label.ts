@@ -10,13 +10,16 @@ export interface BesideLabel extends Point {
 const KEEP = { left: 0.12, right: 0.3 };
 
 /**
- * Where the name of a curve stands that is drawn beside another one: where the two are farthest apart, on the far side.
+ * Where the name of a curve stands that is drawn beside another one: where the two are farthest apart, on the far side, and no disc is
+ * closer than `clear`.
  * Null where they share no place inside.
  */
 export function besideLabel(
   runs: readonly Point[][],
   other: readonly Point[][],
-  area: Area
+  area: Area,
+  discs: readonly Point[],
+  clear: number
 ): BesideLabel | null {
   const from = area.left + KEEP.left * (area.right - area.left);
   const to = area.right - KEEP.right * (area.right - area.left);
@@ -26,6 +29,7 @@ export function besideLabel(
   for (const { x, y } of runs.flat()) {
     const opposite = height.get(Math.round(x));
     if (x < from || x > to || opposite === undefined) continue;
+    if (discs.some((disc) => Math.abs(disc.x - x) < clear && Math.abs(disc.y - y) < clear / 2)) continue;
     const apart = Math.abs(y - opposite);
     if (apart > widest) [widest, found] = [apart, { x, y, below: y > opposite }];
   }

@@ -8,10 +8,10 @@ import { complexArray, type ComplexArray } from '../numeric/complex-array.js';
 import { multiply } from '../numeric/multiply.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../numeric/rational-fit.js';
 import type { Decibels, Hertz, Kilograms, SquareMetres } from '../units.js';
-import { fromEven, toEven } from './curve/even-form.js';
+import { fromEven, inverse, lossTurn, toEven, turnedBy } from './curve/even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './curve/wave-curve.js';
 import { drivenBy } from './driven-by.js';
-import { acousticLoad } from './field/acoustic-load.js';
+import { acousticLoad, type Complex } from './field/acoustic-load.js';
 import { transfer } from './field/transfer.js';
 
 /** A geometry solved once, of which every listener is read off. */
@@ -28,8 +28,9 @@ export interface SolvedWaves {
  * and air are those it was solved for; the motor and the volume of the speaker's body are free.
  */
 export interface HeardWaves {
-  /** Of what is heard and of the load, in their even form. */
+  /** Of what is heard and of the load, in their even form and turned by `turn` (`lossTurn`). */
   fit: RationalFit;
+  turn: Complex;
   /** Whether the surface has a free edge: all mounts but the box. */
   open: boolean;
   /** How what is heard behaves at low frequency. */
@@ -66,17 +67,21 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
   checkListener(listener);
   const { problem } = curve;
   const { open } = problem.surface;
+  const turn = lossTurn(open, problem.loss);
   const low = open && listener.distance === undefined ? 'rises' : 'finite';
   const heard = gather(curve.states, (state) => transfer(problem, state, listener));
   const load = gather(curve.states, (state) => acousticLoad(problem, state));
   const fit = rationalFit(
     curve.frequency,
-    [toEven(heard, curve.frequency, low), toEven(load, curve.frequency, open ? 'finite' : 'compliance')],
+    [toEven(heard, curve.frequency, low), toEven(load, curve.frequency, open ? 'finite' : 'compliance')].map(
+      (output) => turnedBy(output, turn)
+    ),
     TOLERANCE,
     { exact: [0, 1] }
   );
   return {
     fit,
+    turn,
     open,
     low,
     area: problem.area,
@@ -106,8 +111,10 @@ export function heardResponse(
     if (!(f >= 0 && f < Infinity)) throw new RangeError(`a frequency must be at least 0 Hz, got ${f}`);
   const { fit, open, highest } = heard;
   const held = frequency.map((f) => Math.min(f, highest));
-  const [evenHeard, evenLoad] = evaluateFit(fit, held);
-  keepPassive(evenLoad, held, fit.values[1], fit.support);
+  const back = inverse(heard.turn);
+  const [evenHeard, evenLoad] = evaluateFit(fit, held).map((output) => turnedBy(output, back));
+  const samples = turnedBy({ re: fit.values[1].re.slice(), im: fit.values[1].im.slice() }, back);
+  keepPassive(evenLoad, held, samples, fit.support);
   const h = fromEven(evenHeard, held, heard.low);
   const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, open);
   if (speaker === 'full') {

@@ -1,21 +1,11 @@
-import { soundSpeed, type Air } from '../acoustics/air.js';
-import { checkInstallation, checkWithin, LIMITS } from '../acoustics/check-installation.js';
+import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
-import { ACCURACY, type AccuracyName } from './accuracy.js';
 import { toEnd, type Steps } from './curve/steps.js';
 import { solvingCurve } from './curve/wave-curve.js';
 import { freeAirMass } from './free-air-mass.js';
 import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './heard-waves.js';
-import { mountMesh } from './mesh/mount-mesh.js';
-import { waveProblem } from './solve/wave-problem.js';
-
-export interface WaveOptions {
-  /** `full` unless told. */
-  accuracy?: AccuracyName;
-  /** Loss factor η within 0 … 0.2 for what the mechanism in a shell takes; 0.01 unless told. */
-  loss?: number;
-}
+import { mountProblem, USUAL_LOSS, type WaveOptions } from './mount-problem.js';
 
 /** A mount solved once: every listener, grid and motor is read off it. */
 export interface SolvedMount extends SolvedWaves {
@@ -54,16 +44,12 @@ export function solveMount(installation: Installation, air: Air, options: WaveOp
 export function* solvingWaves(
   installation: Installation,
   air: Air,
-  { accuracy = 'full', loss = 0.01 }: WaveOptions = {}
+  options: WaveOptions = {}
 ): Steps<SolvedWaves> {
-  checkInstallation(installation);
-  checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
-  checkWithin('loss factor', loss, [0, 0.2]);
-  const c = soundSpeed(air);
-  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
-  const airMass = freeAirMass(installation.speaker, air);
+  const { problem, c, highest } = mountProblem(installation, air, options);
   yield 0;
-  const curve = yield* solvingCurve(waveProblem(mesh, piston, loss), c, highest);
+  const airMass = freeAirMass(installation.speaker, air);
+  const curve = yield* solvingCurve(problem, c, highest);
   return { highest, curve, airMass };
 }
 
@@ -73,7 +59,7 @@ export function* solvingWaves(
 export function solutionKey(
   { speaker: { cone, frame }, mount, turn }: Installation,
   air: Air,
-  { accuracy = 'full', loss = 0.01 }: WaveOptions = {}
+  { accuracy = 'full', loss = USUAL_LOSS }: WaveOptions = {}
 ): string {
   return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss]);
 }

@@ -1,19 +1,15 @@
-import { soundSpeed } from '../acoustics/air.js';
-import { checkInstallation, checkWithin, LIMITS } from '../acoustics/check-installation.js';
+import { checkWithin, LIMITS } from '../acoustics/check-installation.js';
 import type { Hertz } from '../units.js';
-import { ACCURACY } from '../waves/accuracy.js';
 import type { Steps } from '../waves/curve/steps.js';
 import { fieldOnGrid, type FieldImage } from '../waves/field/field-on-grid.js';
 import { polarPattern } from '../waves/field/polar-pattern.js';
 import { hearWaves, type HeardWaves } from '../waves/heard-waves.js';
-import { mountMesh } from '../waves/mesh/mount-mesh.js';
-import { solveWave, waveProblem } from '../waves/solve/wave-problem.js';
+import { mountProblem } from '../waves/mount-problem.js';
+import { solveWave } from '../waves/solve/wave-problem.js';
 import { solvingWaves } from '../waves/wave-solution.js';
 import type { MountAsked, WaveAnswers, WaveQuestion } from './wave-protocol.js';
-import type { MeshedMount, WaveMoment, WaveShelf } from './wave-shelf.js';
+import type { WaveMoment, WaveShelf } from './wave-shelf.js';
 
-/** The loss factor of everything that is asked here: what `solvingWaves` takes unless told. */
-const LOSS = 0.01;
 /** So many angles a step: at a distance and at `full` one takes up to 15 ms. */
 const ANGLES = 8;
 
@@ -45,7 +41,7 @@ function* hearing(question: Asked<'hear'>, shelf: WaveShelf): Steps<HeardWaves[]
   const { installation, air, accuracy, listeners } = question;
   let solved = shelf.solved(question);
   if (!solved) {
-    solved = yield* solvingWaves(installation, air, { accuracy, loss: LOSS });
+    solved = yield* solvingWaves(installation, air, { accuracy });
     shelf.keepSolved(question, solved);
   }
   const heard: HeardWaves[] = [];
@@ -91,7 +87,7 @@ function* momentAt(mount: MountAsked, frequency: Hertz, shelf: WaveShelf, done: 
   if (known) return known;
   let meshed = shelf.meshed(mount);
   if (!meshed) {
-    shelf.keepMeshed(mount, (meshed = meshMount(mount)));
+    shelf.keepMeshed(mount, (meshed = mountProblem(mount.installation, mount.air, mount)));
     yield done;
   }
   const { problem, c, highest } = meshed;
@@ -100,13 +96,4 @@ function* momentAt(mount: MountAsked, frequency: Hertz, shelf: WaveShelf, done: 
   shelf.keepMoment(mount, frequency, moment);
   yield done;
   return moment;
-}
-
-/** The equations that `solvingWaves` solves, without their solution. */
-function meshMount({ installation, air, accuracy }: MountAsked): MeshedMount {
-  checkInstallation(installation);
-  checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
-  const c = soundSpeed(air);
-  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
-  return { problem: waveProblem(mesh, piston, LOSS), c, highest };
 }

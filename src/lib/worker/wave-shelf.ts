@@ -1,17 +1,11 @@
-import type { Hertz, MetresPerSecond } from '../units.js';
+import type { Hertz } from '../units.js';
 import type { AccuracyName } from '../waves/accuracy.js';
 import type { SolvedWaves } from '../waves/heard-waves.js';
+import type { MountProblem } from '../waves/mount-problem.js';
 import type { WaveProblem, WaveState } from '../waves/solve/wave-problem.js';
 import { solutionKey } from '../waves/wave-solution.js';
 import { Newest } from './newest.js';
 import type { Holdings, MountAsked } from './wave-protocol.js';
-
-/** A mount's equations, ready to be solved at any frequency from 0 to `highest`. */
-export interface MeshedMount {
-  problem: WaveProblem;
-  c: MetresPerSecond;
-  highest: Hertz;
-}
 
 /** A mount solved at one frequency, of which the field anywhere is read off. */
 export interface WaveMoment {
@@ -21,10 +15,10 @@ export interface WaveMoment {
 
 /**
  * How much one worker keeps. The reference shell (152 × 30 × 45 mm, speaker off-centre) takes 6.4 MB for its matrices and
- * 0.4 MB for its solution at 41 frequencies at `full`, 0.4 and 0.05 MB at `draft`; the largest mounts there can be take 32 and
- * 1.3 MB, 6 and 0.4 MB. So solutions are kept by number, and matrices, which can be made again in a tenth of the time of
- * all, by weight: those of three reference shells, or of one large plate. Four workers keep about 110 MB at most of mounts of the
- * reference's size.
+ * 0.4 MB for its solution at 41 frequencies at `full`, 0.4 and 0.05 MB at `draft`; the largest mounts that can be meshed 32 and
+ * 1.3 MB, 6 and 0.4 MB. So solutions are kept by number, and matrices, which are made again in a fraction of the time of a
+ * solution, by weight: those of three reference shells, or of one large plate. After four such shells at `full` and twenty
+ * drafts a worker was 25 MB in Chromium, four of them with their page 100 MB; eight more solutions each would add 14 MB.
  */
 const KEPT = {
   full: { solutions: 12, matricesMB: 20 },
@@ -40,8 +34,8 @@ export class WaveShelf {
     draft: new Newest<SolvedWaves>(KEPT.draft.solutions)
   };
   readonly #meshed = {
-    full: new Newest<MeshedMount>(KEPT.full.matricesMB, undefined, megabytes),
-    draft: new Newest<MeshedMount>(KEPT.draft.matricesMB, undefined, megabytes)
+    full: new Newest<MountProblem>(KEPT.full.matricesMB, undefined, megabytes),
+    draft: new Newest<MountProblem>(KEPT.draft.matricesMB, undefined, megabytes)
   };
   readonly #moments = new Newest<WaveMoment>(MOMENTS);
 
@@ -59,11 +53,11 @@ export class WaveShelf {
     this.#solved[mount.accuracy].set(keyOf(mount), light);
   }
 
-  meshed(mount: MountAsked): MeshedMount | undefined {
+  meshed(mount: MountAsked): MountProblem | undefined {
     return this.#meshed[mount.accuracy].get(keyOf(mount));
   }
 
-  keepMeshed(mount: MountAsked, meshed: MeshedMount): void {
+  keepMeshed(mount: MountAsked, meshed: MountProblem): void {
     this.#meshed[mount.accuracy].set(keyOf(mount), meshed);
   }
 
@@ -102,7 +96,7 @@ function withoutMatrices(problem: WaveProblem): WaveProblem {
   };
 }
 
-function megabytes({ problem: { statics, pairs } }: MeshedMount): number {
+function megabytes({ problem: { statics, pairs } }: MountProblem): number {
   const bytes = statics.reduce(
     (sum, matrices) => sum + (matrices ? matrices.a0.byteLength + matrices.a1.byteLength : 0),
     pairs.data.byteLength

@@ -3,6 +3,10 @@ import path from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { predict } from '../../../src/cli/predict.js';
 import type { Prediction } from '../../../src/cli/predict-bench.js';
+import { readBenchFile } from '../../../src/lib/bench/file/read-bench-file.js';
+import { installationOf } from '../../../src/lib/bench/file/installation-of.js';
+import { ACCURACY } from '../../../src/lib/waves/accuracy.js';
+import { waveSolution } from '../../../src/lib/waves/wave-solution.js';
 import { close } from '../../helpers/close.js';
 import { demoBenchPath, demoBenchText, type Loose } from '../../helpers/demo-bench-text.js';
 import { runCommand } from '../../helpers/run-command.js';
@@ -189,6 +193,154 @@ describe('the answer', () => {
   });
 });
 
+describe('the wave solution', () => {
+  const draft = ['--model', 'wave', '--accuracy', 'draft'];
+  /** The demo bench with the setups of these places alone. */
+  const only = (...places: number[]) =>
+    demoBenchText((bench) => (bench.setups = places.map((i) => bench.setups[i])));
+
+  test('has the shape of the rule of thumb, how far it was solved, and the load', async () => {
+    const args = [...draft, '--frequencies', '1000,0.001,500,1e6,1000'];
+    const prediction = await predicted(['-', ...args], only(1, 4));
+    expect(Object.keys(prediction)).toEqual([
+      'model',
+      'accuracy',
+      'speaker',
+      'angleDeg',
+      'frequency',
+      'setups'
+    ]);
+    expect(prediction).toMatchObject({ model: 'wave', accuracy: 'draft', speaker: 'full', angleDeg: 0 });
+    expect(prediction.setups.map(({ name, kind }) => [name, kind])).toEqual([
+      ['Flat plate', 'plate'],
+      ['Closed box', 'box']
+    ]);
+    for (const setup of prediction.setups) {
+      expect(Object.keys(setup)).toEqual(['name', 'kind', 'highest', 'levelDb', 'phaseRad', 'load']);
+      expect(setup.highest).toBe(ACCURACY.draft.highest);
+      const { re, im } = setup.load!;
+      for (const numbers of [setup.levelDb, setup.phaseRad, re, im]) {
+        expect(numbers.map(Number.isFinite)).toEqual([true, true, true, true, true]);
+        expect(numbers[4]).toBe(numbers[0]);
+      }
+    }
+  });
+
+  test('is what the model itself says, off the axis and near by, fully or as a draft', async () => {
+    const text = demoBenchText((bench) => {
+      // the bare speaker is quickly solved, fully too
+      bench.setups = [bench.setups[0], bench.setups[3]];
+      bench.listener = { angleDeg: 30, plane: 'length', distance: 0.3 };
+    });
+    const bench = readBenchFile(text);
+    const grid = Float64Array.of(80, 700, 1600, 8000);
+    for (const [accuracy, speaker, setups] of [
+      ['full', 'full', [0]],
+      ['draft', 'ideal', [0, 1]]
+    ] as const) {
+      const file = JSON.stringify({ ...bench, setups: setups.map((i) => bench.setups[i]) });
+      const prediction = await predicted(
+        // full is what nothing was said of
+        ['-', '--model', 'wave', '--speaker', speaker, '--frequencies', grid.join()].concat(
+          accuracy === 'draft' ? ['--accuracy', 'draft'] : []
+        ),
+        file
+      );
+      expect([prediction.accuracy, prediction.angleDeg]).toEqual([accuracy, 30]);
+      setups.forEach((i, k) => {
+        const installation = installationOf(bench, bench.setups[i], speaker);
+        const asked = waveSolution(installation, bench.air, bench.listener, grid, speaker, { accuracy });
+        const { levelDb, phaseRad, load, highest } = prediction.setups[k];
+        expect(highest).toBe(ACCURACY[accuracy].highest);
+        expect(load).toEqual({ re: [...asked.load.re], im: [...asked.load.im] });
+        grid.forEach((_, j) => {
+          const modulus = 10 ** (Number(levelDb[j]) / 20);
+          close(modulus * Math.cos(phaseRad[j]), asked.re[j], rounding);
+          close(modulus * Math.sin(phaseRad[j]), asked.im[j], rounding);
+        });
+      });
+    }
+  });
+
+  test('box: half the sound of the endless plate at 50 Hz, and its air is a spring', async () => {
+    const args = ['-', ...draft, '--speaker', 'ideal', '--frequencies', '50', '--angle', '70'];
+    const [{ levelDb, load }] = (await predicted(args, only(4))).setups;
+    // R. H. Small, "Closed-Box Loudspeaker Systems, Part I", J. Audio Eng. Soc. 20 (1972) 798: all round, as much as a point
+    close(Number(levelDb[0]), -20 * Math.log10(2), { abs: 0.05, because: 'a box of 0.6 % of a wave' });
+    const net = 0.042 * 0.029 * 0.017 - 0.5 * 0.04 * 0.028 * 0.012;
+    close(load!.im[0], (-1.204 * c ** 2) / (2 * Math.PI * 50 * net), {
+      rel: 0.01,
+      because: 'the compliance alone; the mass of the air is less than 10⁻³ of it at 50 Hz'
+    });
+  });
+
+  test('an angle is heard: a bare speaker is silent from the side, and from behind upside down', async () => {
+    const at = async (angle: string) => {
+      const args = ['-', ...draft, '--speaker', 'ideal', '--frequencies', '200,400', '--angle', angle];
+      return (await predicted(args, only(0))).setups[0];
+    };
+    const [front, aside, side, behind] = [await at('0'), await at('60'), await at('90'), await at('180')];
+    for (const k of [0, 1]) {
+      // a dipole: cos θ
+      close(Number(aside.levelDb[k]) - Number(front.levelDb[k]), -20 * Math.log10(2), {
+        abs: 0.05,
+        because: 'a frame of 40 mm is a point below 400 Hz'
+      });
+      expect(Number(side.levelDb[k])).toBeLessThan(Number(front.levelDb[k]) - 100);
+      close(Number(behind.levelDb[k]), Number(front.levelDb[k]), rounding);
+      close(Math.abs(behind.phaseRad[k] - front.phaseRad[k]), Math.PI, rounding);
+    }
+  });
+
+  test('the plane of the angle: a long plate is not wide', async () => {
+    const at = async (plane: string) => {
+      const args = ['-', ...draft, '--frequencies', '2500', '--angle', '50', '--plane', plane];
+      return Number((await predicted(args, only(1))).setups[0].levelDb[0]);
+    };
+    expect(Math.abs((await at('length')) - (await at('width')))).toBeGreaterThan(1);
+  });
+
+  test('csv: two more columns a setup', async () => {
+    const args = ['-', ...draft, '--frequencies', '100,1000'];
+    const [{ levelDb, phaseRad, load }] = (await predicted(args, only(4))).setups;
+    const stdout = await predict(withFile([...args, '--format', 'csv'], only(4)));
+    expect(stdout.split('\n')).toEqual([
+      'frequency_hz,Closed box level_db,Closed box phase_rad,Closed box load_re_pa_s_m3,Closed box load_im_pa_s_m3',
+      ...[0, 1].map((k) => [[100, 1000][k], levelDb[k], phaseRad[k], load!.re[k], load!.im[k]].join()),
+      ''
+    ]);
+  });
+
+  test('a mount that cannot be meshed is refused by its name, from the command itself', async () => {
+    const stdin = demoBenchText((bench) => {
+      Object.assign(bench.setups[1].mount, { length: 3, width: 0.03 });
+    });
+    expect(await runCommand('predict', ['-', '--model', 'wave'], { stdin })).toEqual({
+      code: 2,
+      stdout: '',
+      stderr:
+        'setups[1] (Flat plate): this mount is too large or too slender for the wave solution: make its longest side shorter or its shortest side longer\n'
+    });
+  });
+
+  test('what shows only when it is solved is refused by its name too, after all have been checked', async () => {
+    const light = (change: (bench: Loose) => void) =>
+      demoBenchText((bench) => {
+        bench.setups = [bench.setups[4], bench.setups[1]];
+        Object.assign(bench.speakers.oval.motor as object, { mms: 1e-5 });
+        change(bench);
+      });
+    const refused = (text: string) => expect(predict(withFile(['-', ...draft], text))).rejects;
+    await refused(light(() => undefined)).toThrow(
+      /^setups\[0\] \(Closed box\): the moving mass must be above the 0\.01\d* g of air/
+    );
+    const slender = (bench: Loose) => Object.assign(bench.setups[1].mount, { length: 3, width: 0.03 });
+    await refused(light(slender)).toThrow(
+      /^setups\[1\] \(Flat plate\): this mount is too large or too slender/
+    );
+  });
+});
+
 describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 2', () => {
   /** The sentence of a refusal, without starting a process. */
   async function refused(args: string[], text = ''): Promise<string> {
@@ -202,7 +354,7 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
   }
 
   test.each<[string, string[], string, string]>([
-    ['a flag', ['-', '--model', 'wave'], '', '--model must be rule, got "wave"'],
+    ['a flag', ['-', '--model', 'waves'], '', '--model must be rule or wave, got "waves"'],
     ['no file', ['gone.json'], '', '"gone.json" cannot be read: there is no such file'],
     [
       'a newer file',
@@ -235,7 +387,9 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [[], 'give one bench file, or - for stdin, got 0 (--help lists all)'],
     [['a', 'b'], 'give one bench file, or - for stdin, got 2 (--help lists all)'],
     [['-', '--modle', 'rule'], "Unknown option '--modle' (--help lists what there is)"],
-    [['-', '--model', 'wave'], '--model must be rule, got "wave"'],
+    [['-', '--model', 'waves'], '--model must be rule or wave, got "waves"'],
+    [['-', '--model', 'wave', '--accuracy', 'best'], '--accuracy must be draft or full, got "best"'],
+    [['-', '--accuracy', 'draft'], '--accuracy is for --model wave only: the rule of thumb is a closed form'],
     [['-', '--speaker', 'both'], '--speaker must be ideal or full, got "both"'],
     [['-', '--plane', 'height'], '--plane must be length or width, got "height"'],
     [['-', '--format', 'xml'], '--format must be json or csv, got "xml"'],

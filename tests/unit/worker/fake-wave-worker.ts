@@ -19,11 +19,12 @@ export class FakeWaveWorker {
     this.terminated = true;
   }
 
-  /** What it was asked and told to drop, in words: the length of the mount in mm, `!` where urgent. */
+  /** What it was asked and told to drop, in words: the length of the mount in mm, `!` where urgent, and the kind unless it is `hear`. */
   get log(): string[] {
     return this.told.map((asked) => {
       if ('drop' in asked) return `drop ${lengthOf(this.#sent(asked.drop).question)}`;
-      return `${lengthOf(asked.question)}${asked.urgent ? '!' : ''}`;
+      const kind = asked.question.kind === 'hear' ? '' : `${asked.question.kind} `;
+      return `${kind}${lengthOf(asked.question)}${asked.urgent ? '!' : ''}`;
     });
   }
 

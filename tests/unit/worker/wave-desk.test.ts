@@ -244,7 +244,8 @@ describe('between steps', () => {
     const { said, put, endOf } = manned();
     for (const frequency of [500, 600, 700]) put(polar(frequency, box));
     await endOf(3);
-    expect(turns).toBe(said.length);
+    // the last finds nothing to do
+    expect(turns).toBe(said.length + 1);
   });
 
   test('a desk that has rested begins again', async () => {

@@ -114,7 +114,7 @@ describe('a mount that a worker knows', () => {
     void ask(120);
     expect(logs()).toEqual([
       ['100', '120'],
-      ['110', '110', '110']
+      ['110', 'polar 110', '110']
     ]);
   });
 
@@ -158,7 +158,7 @@ describe('a mount that a worker knows', () => {
     void pool.ask({ ...hear(130), accuracy: 'draft' });
     expect(logs()).toEqual([
       ['110', '100', '130'],
-      ['100', '120', '130', '100']
+      ['polar 100', '120', '130', 'polar 100']
     ]);
   });
 });

@@ -32,21 +32,21 @@ export const DISAGREEMENTS: readonly Disagreement[] = [
     kind: 'plate',
     around: 2000,
     ruleDb: -1.3,
-    waveDb: 7.4,
+    waveDb: 7.5,
     reason: 'The same, further down: the way to the rim of the plate is nearly half a wave here.'
   },
   {
     kind: 'plate',
     around: 5000,
     ruleDb: -0.2,
-    waveDb: -4.7,
+    waveDb: -4.9,
     reason: 'Here the way to the rim is nearly a whole wave, and what comes from there cancels.'
   },
   {
     kind: 'shell',
     around: 1600,
     ruleDb: -2.5,
-    waveDb: 9.4,
+    waveDb: 9.6,
     reason:
       'The shell rings: it is a pipe a quarter of a wave deep, and what it blows out at its open bottom reaches you in step with the cone’s own wave.'
   },

@@ -2,7 +2,7 @@ import { untrack } from 'svelte';
 import type { Air } from '../../acoustics/air.js';
 import { outlineArea } from '../../acoustics/outline.js';
 import type { Installation } from '../../acoustics/installation.js';
-import type { Decibels, Degrees, Hertz } from '../../units.js';
+import type { Degrees, Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/accuracy.js';
 import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
 import { puffField, puffFrequencies, type PuffField } from '../../waves/field/puff.js';
@@ -48,8 +48,6 @@ export interface Puff {
 export class AirAround {
   /** The frequency that was pointed at last. */
   frequency = $state<Hertz>(1000);
-  /** How many panels show it now; nothing is computed for none. */
-  watched = $state(0);
   mode = $state<'tone' | 'puff'>('tone');
   polar = $state.raw<Polar | null>(null);
   tone = $state.raw<Tone | null>(null);
@@ -67,6 +65,8 @@ export class AirAround {
     return Math.min(Math.max(this.frequency, LOWEST), most);
   });
 
+  /** How many panels show it now; nothing is computed for none. */
+  #watched = $state(0);
   #bench: Bench;
   #pool: WavePool;
   #polars = new OneAtATime();
@@ -82,10 +82,16 @@ export class AirAround {
   readonly #asked: { installation: Installation; air: Air; accuracy: 'draft' | 'full' } | null = $derived.by(
     () => {
       const { heard, file, dragging } = this.#bench;
-      if (this.watched === 0 || file.view.model !== 'wave' || heard.problem || heard.refused) return null;
+      if (this.#watched === 0 || file.view.model !== 'wave' || heard.problem || heard.refused) return null;
       return { installation: heard.installation, air: file.air, accuracy: dragging ? 'draft' : 'full' };
     }
   );
+
+  /** Has it computed until what is returned is called: somebody looks. */
+  watch(): () => void {
+    untrack(() => this.#watched++);
+    return () => this.#watched--;
+  }
 
   /** Keeps the pictures in step with what is heard and pointed at. Call while a component starts. */
   connect(): void {
@@ -148,7 +154,7 @@ export class AirAround {
     const controller = new AbortController();
     this.#puffing = controller;
     this.progress = 0;
-    const shares = new Map<number, number>();
+    const shares: number[] = [];
     const ask = (from: number): Promise<FieldImage[]> =>
       this.#pool.ask(
         {
@@ -162,8 +168,8 @@ export class AirAround {
         {
           signal: controller.signal,
           onProgress: (share) => {
-            shares.set(from, share * Math.min(CHUNK, frequencies.length - from));
-            const done = [...shares.values()].reduce((sum, each) => sum + each, 0);
+            shares[from] = share * Math.min(CHUNK, frequencies.length - from);
+            const done = shares.reduce((sum, each) => sum + each, 0);
             this.progress = done / frequencies.length;
           }
         }
@@ -182,6 +188,11 @@ export class AirAround {
         this.progress = null;
       }
     }
+  }
+
+  showTone(): void {
+    this.stopPuff();
+    this.mode = 'tone';
   }
 
   stopPuff(): void {
@@ -203,10 +214,4 @@ export class AirAround {
       this.problem = sentence(error);
     }
   }
-}
-
-/** The level at an angle of a polar picture, to the nearest of its angles. */
-export function levelAtAngle({ anglesDeg, levelDb }: Polar, angleDeg: Degrees): Decibels {
-  const i = Math.round((angleDeg - anglesDeg[0]) / ANGLE_STEP);
-  return levelDb[Math.min(levelDb.length - 1, Math.max(0, i))];
 }

@@ -23,6 +23,11 @@ export const EXPLANATIONS = {
     source:
       'boundary elements: S. A. Sauter and C. Schwab, Boundary Element Methods, 2011; checked against exact series for discs'
   },
+  air: {
+    title: 'The waves in the air',
+    text: 'The mount and the air around it, cut through the middle of the cone. Where the air is pressed together it is drawn in one colour, where it is thinned out in the other; the colour goes by the square root of the pressure, so that faint waves are seen. A steady tone is slowed down so that one swing takes about a second and a half; one puff is a single short push of the cone. The circle is the level at that frequency all round, far away or where you listen, against the same speaker in an endless plate.',
+    source: 'the same wave solution; section through a model of rigid walls without thickness'
+  },
   string: {
     title: 'The string: nearest way round',
     text: 'Lay a string from the middle of the cone over the surface, round the nearest free edge, to the middle of the cone on the other side. Sound from the back takes that way to meet the sound from the front, which it cancels. A closed box has no way round.',

@@ -1,4 +1,5 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
+import type { Complex } from '../field/acoustic-load.js';
 
 /** How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), or finite. */
 export type LowEnd = 'rises' | 'compliance' | 'finite';
@@ -29,4 +30,27 @@ export function fromEven(even: ComplexArray, frequency: Float64Array, low: 'rise
     out.im[i] = frequency[i] * even.re[i];
   }
   return out;
+}
+
+/**
+ * By how much a constant loss factor turns what comes of a closed surface at low frequency, where its air is a spring of
+ * (1 − jη)²: taken off, the output is real at 0 Hz, as what is conjugate at −f must be. 1 for an open surface.
+ */
+export function lossTurn(open: boolean, loss: number): Complex {
+  return open ? { re: 1, im: 0 } : { re: 1 - loss * loss, im: -2 * loss };
+}
+
+/** Multiplies by a complex constant, in place. */
+export function turnedBy(values: ComplexArray, { re, im }: Complex): ComplexArray {
+  for (let i = 0; i < values.re.length; i++) {
+    const x = values.re[i] * re - values.im[i] * im;
+    values.im[i] = values.re[i] * im + values.im[i] * re;
+    values.re[i] = x;
+  }
+  return values;
+}
+
+export function inverse({ re, im }: Complex): Complex {
+  const square = re * re + im * im;
+  return { re: re / square, im: -im / square };
 }

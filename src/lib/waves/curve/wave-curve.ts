@@ -3,7 +3,7 @@ import type { Decibels, Hertz, MetresPerSecond } from '../../units.js';
 import { acousticLoad, type Complex } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
-import { toEven } from './even-form.js';
+import { lossTurn, toEven, turnedBy } from './even-form.js';
 import { toEnd, type Steps } from './steps.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 
@@ -159,6 +159,7 @@ function misses(a: readonly ComplexArray[], b: readonly ComplexArray[]): Float64
 function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: WaveState[]): ComplexArray[] {
   const { open } = problem.surface;
   const load = gather(states, (state) => acousticLoad(problem, state));
+  const turn = lossTurn(open, problem.loss);
   return [
     toEven(load, frequency, open ? 'finite' : 'compliance'),
     ...STEERING.map((direction) =>
@@ -168,5 +169,5 @@ function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: 
         open ? 'rises' : 'finite'
       )
     )
-  ];
+  ].map((output) => turnedBy(output, turn));
 }

@@ -1,11 +1,14 @@
 import { FRAME } from '../assembly/triangle-potential.js';
 
+/** Numbers that `triangleLayer` writes: four results and three that it needs on the way. */
+export const LAYER = 7;
+
 /** Square of the height in metres below which a point lies on the plane. */
 const ON_PLANE = 1e-18;
 
 /**
  * The static double layer of a triangle in closed form, d the signed height of (x, y, z) over its plane and R the distance: puts
- * d·∫ φ_i/R³ dS of the three hats and d·∫ dS/R into `into`. With Ω = d·∫ dS/R³ the signed solid angle, P_e the
+ * d·∫ φ_i/R³ dS of the three hats and d·∫ dS/R into the first four of `into`. With Ω = d·∫ dS/R³ the signed solid angle, P_e the
  * distance of the lines of the edges, u_e their outward directions, f_e = ∫ dl/R along them and g_i = ∇φ_i,
  *
  * - d·∫ φ_i/R³ dS = φ_i(foot)·Ω − d·g_i·Σ_e u_e·f_e, because ∫ ∇′(1/R) dS = Σ_e u_e·f_e,

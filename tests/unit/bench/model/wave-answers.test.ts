@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { WaveAnswers, type Wish } from '../../../../src/lib/bench/model/wave-answers.svelte.js';
+import { WaveAnswers } from '../../../../src/lib/bench/model/wave-answers.svelte.js';
+import type { Wish } from '../../../../src/lib/bench/model/wave-jobs.js';
 import type { HeardWaves } from '../../../../src/lib/waves/heard-waves.js';
 import { AIR, IN_FRONT, ovalIn } from '../../../helpers/demo-installations.js';
 import { poolAtHand } from '../../../helpers/pool-at-hand.js';

@@ -56,8 +56,8 @@ function worst(
 
 describe('fieldOnGrid', () => {
   const cases = [
-    ['plate', [0, 0], 0.01],
-    ['plate', [0.02, 0.013], 0.01],
+    ['plate', [0, 0], 0.016],
+    ['plate', [0.02, 0.013], 0.016],
     ['round', [0, 0], 0.01],
     ['shell', [0.03, 0], 0.01],
     ['box', [0, 0], 0.006]
@@ -66,10 +66,10 @@ describe('fieldOnGrid', () => {
     for (const plane of ['length', 'width'] as const)
       it(`is what fieldAt gives at every pixel: ${form}, cone at ${middle.join(', ')}, along the ${plane}`, () => {
         const problem = waveProblem(coarse(form, h), { outline: OVAL, middle });
-        // symmetric and not
+        // about the middle and not: the one takes pairs of images together
         for (const left of [-0.12, -0.103])
-          close(worst(problem, waveNumber(2500), { ...GRID, plane, left }, 7), 0, {
-            abs: 0.005,
+          close(worst(problem, waveNumber(2500), { ...GRID, plane, left }, 37), 0, {
+            abs: 0.01,
             because:
               'both take edge midpoints from two edges on, and nearer the closed form against halved triangles'
           });
@@ -87,7 +87,7 @@ describe('fieldOnGrid', () => {
       columns: 12,
       rows: 12
     } as const;
-    close(worst(problem, waveNumber(1500), near, 5), 0, {
+    close(worst(problem, waveNumber(1500), near, 7), 0, {
       abs: 0.02,
       because: 'fieldAt itself resolves half a millimetre from the surface to 1 %'
     });
@@ -200,7 +200,7 @@ describe('fieldOnGrid', () => {
 
   it('takes the potential flow too', () => {
     const problem = waveProblem(coarse('plate', 0.01), { outline: OVAL, middle: [0, 0] });
-    close(worst(problem, 0, GRID, 11), 0, { abs: 0.005, because: 'the same integral' });
+    close(worst(problem, 0, GRID, 23), 0, { abs: 0.01, because: 'the same integral' });
   });
 
   it('refuses a grid without pixels or extent', () => {

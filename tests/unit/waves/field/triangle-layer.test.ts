@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { triangleFrames, trianglePotential } from '../../../../src/lib/waves/assembly/triangle-potential.js';
-import { triangleLayer } from '../../../../src/lib/waves/field/triangle-layer.js';
+import { LAYER, triangleLayer } from '../../../../src/lib/waves/field/triangle-layer.js';
 import { close } from '../../../helpers/close.js';
 
 type Vector = [number, number, number];
@@ -27,7 +27,7 @@ const frames = triangleFrames(
 );
 
 function layerAt(at: Vector): Float64Array {
-  const into = new Float64Array(8);
+  const into = new Float64Array(LAYER);
   triangleLayer(frames, 0, ...at, into);
   return into;
 }

@@ -1,0 +1,91 @@
+import { soundSpeed } from '../../../src/lib/acoustics/air.js';
+import type { Installation } from '../../../src/lib/acoustics/installation.js';
+import { SPEAKERS } from '../../../src/lib/acoustics/speakers.js';
+import { fftFrequencies } from '../../../src/lib/numeric/impulse-response.js';
+import type { Metres } from '../../../src/lib/units.js';
+import { ACCURACY, type AccuracyName } from '../../../src/lib/waves/accuracy.js';
+import { solvingCurve } from '../../../src/lib/waves/curve/wave-curve.js';
+import { freeAirMass } from '../../../src/lib/waves/free-air-mass.js';
+import { heardResponse, hearWaves } from '../../../src/lib/waves/heard-waves.js';
+import { mountMesh } from '../../../src/lib/waves/mesh/mount-mesh.js';
+import { USUAL_LOSS } from '../../../src/lib/waves/mount-problem.js';
+import { waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';
+
+/** The reference shell with its speaker off the middle by so much, and how finely it is solved. */
+export interface ShellAsked {
+  offset: Metres;
+  accuracy: AccuracyName;
+}
+
+/** One wave solution: its size, and its seconds. The parts add up to the whole. */
+export interface WaveTimes {
+  unknowns: number;
+  frequencies: number;
+  /** Mesh, matrices that do not depend on frequency, air mass of the bare speaker. */
+  matrices: number;
+  /** Matrices and solutions at all frequencies. */
+  solving: number;
+  /** Choice of the frequencies, fits, what one listener hears on 2049 frequencies. */
+  interpolation: number;
+  whole: number;
+}
+
+/** Inside 152 × 30 × 45 mm, closed ends, the oval speaker in the roof. */
+export function referenceShell(offset: Metres): Installation {
+  const mount = { kind: 'shell', length: 0.152, width: 0.03, height: 0.045, ends: 'closed', offset } as const;
+  return { speaker: SPEAKERS.oval, mount, turn: 0 };
+}
+
+const AIR = { temperatureC: 20 };
+
+/** The same steps as `waveSolution`, with a clock beside them. */
+export function timeWaves({ offset, accuracy }: ShellAsked): WaveTimes {
+  const installation = referenceShell(offset);
+  const bins = fftFrequencies(4096, 48000);
+  const c = soundSpeed(AIR);
+  const begun = now();
+  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
+  const airMass = freeAirMass(installation.speaker, AIR);
+  const problem = waveProblem(mesh, piston, USUAL_LOSS);
+  const ready = now();
+  const steps = solvingCurve(problem, c, highest);
+  const seconds: number[] = [];
+  let from = ready;
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) {
+    const to = now();
+    seconds.push(to - from);
+    from = to;
+  }
+  const heard = hearWaves({ highest, curve: step.value, airMass }, { angleDeg: 0, plane: 'width' });
+  heardResponse(heard, installation, AIR, bins);
+  const done = now();
+  // All frequencies cost the same; the few steps that are longer chose their frequency first.
+  const solving = seconds.length * median(seconds, (s) => s);
+  const whole = done - begun;
+  const matrices = ready - begun;
+  const { unknowns } = heard;
+  return {
+    unknowns,
+    frequencies: seconds.length,
+    matrices,
+    solving,
+    interpolation: whole - matrices - solving,
+    whole
+  };
+}
+
+/** The run of the median time of so many, and how long the first one took, before anything was compiled. */
+export function typicalTimes(asked: ShellAsked, runs: number): WaveTimes & { first: number } {
+  const all = Array.from({ length: runs }, () => timeWaves(asked));
+  const typical = median(all, ({ whole }) => whole);
+  return { ...typical, first: all[0].whole };
+}
+
+function median<T>(values: readonly T[], by: (value: T) => number): T {
+  return values.toSorted((a, b) => by(a) - by(b))[values.length >> 1];
+}
+
+function now(): number {
+  return performance.now() / 1000;
+}
