@@ -17,10 +17,10 @@ const TOP: Decibels = 10;
 const STEP: Decibels = 10;
 
 /** Lays out the picture in so many pixels of width; `bare` is for a projector. Widths below 160 are laid out as that. */
-export function polarLayout(size: number, bare: boolean): PolarLayout {
+export function polarLayout(size: number, bare: boolean, bareTextSize?: number): PolarLayout {
   const width = Math.max(160, size);
   // strokes and figures as in the other pictures of that size
-  const usual = pictureLayout(width, width, bare);
+  const usual = pictureLayout(width, width, bare, bareTextSize);
   const textSize = bare ? usual.textSize : 13;
   // "−150°" beside it, "in front" above it
   const radius = width / 2 - 3.1 * textSize;

@@ -3,8 +3,9 @@ import type { Hertz } from '../units.js';
 import type { Steps } from '../waves/curve/steps.js';
 import { fieldOnGrid, type FieldImage } from '../waves/field/field-on-grid.js';
 import { polarPattern } from '../waves/field/polar-pattern.js';
+import { puffImage } from '../waves/field/puff.js';
 import { hearWaves, type HeardWaves } from '../waves/heard-waves.js';
-import { mountProblem } from '../waves/mount-problem.js';
+import { mountProblem, type MountProblem } from '../waves/mount-problem.js';
 import { solveWave } from '../waves/solve/wave-problem.js';
 import { solvingWaves } from '../waves/wave-solution.js';
 import type { MountAsked, WaveAnswers, WaveQuestion } from './wave-protocol.js';
@@ -32,6 +33,8 @@ export function* answeringWaves(
       return yield* turning(question, shelf);
     case 'field':
       return yield* picturing(question, shelf);
+    case 'puff':
+      return yield* puffing(question, shelf);
     default:
       throw new Error(`nothing here answers "${(question as { kind: string }).kind}"`);
   }
@@ -81,17 +84,38 @@ function* picturing(question: Asked<'field'>, shelf: WaveShelf): Steps<FieldImag
   return images;
 }
 
-/** A mount solved at one frequency. `done` is the share of the whole that was done before. */
-function* momentAt(mount: MountAsked, frequency: Hertz, shelf: WaveShelf, done: number): Steps<WaveMoment> {
-  const known = shelf.moment(mount, frequency);
-  if (known) return known;
+function* puffing(question: Asked<'puff'>, shelf: WaveShelf): Steps<FieldImage[]> {
+  const { frequencies, grid } = question;
+  const images: FieldImage[] = [];
+  for (const frequency of frequencies) {
+    const { problem, c } = yield* meshedFor(frequency, question, shelf, images.length / frequencies.length);
+    images.push(puffImage(problem, c, frequency, grid));
+    yield images.length / frequencies.length;
+  }
+  return images;
+}
+
+/** A mount's equations, good up to a frequency. `done` is the share of the whole that was done before. */
+function* meshedFor(
+  frequency: Hertz,
+  mount: MountAsked,
+  shelf: WaveShelf,
+  done: number
+): Steps<MountProblem> {
   let meshed = shelf.meshed(mount);
   if (!meshed) {
     shelf.keepMeshed(mount, (meshed = mountProblem(mount.installation, mount.air, mount)));
     yield done;
   }
-  const { problem, c, highest } = meshed;
-  checkWithin('frequency of a wave picture of this mount', frequency, [1, highest], 'Hz');
+  checkWithin('frequency of a wave picture of this mount', frequency, [1, meshed.highest], 'Hz');
+  return meshed;
+}
+
+/** A mount solved at one frequency. `done` is the share of the whole that was done before. */
+function* momentAt(mount: MountAsked, frequency: Hertz, shelf: WaveShelf, done: number): Steps<WaveMoment> {
+  const known = shelf.moment(mount, frequency);
+  if (known) return known;
+  const { problem, c } = yield* meshedFor(frequency, mount, shelf, done);
   const moment = { problem, state: solveWave(problem, (2 * Math.PI * frequency) / c) };
   shelf.keepMoment(mount, frequency, moment);
   yield done;

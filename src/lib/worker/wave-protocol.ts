@@ -35,12 +35,19 @@ export type WaveQuestion = MountAsked &
         frequencies: Float64Array;
         grid: SectionGrid;
       }
+    | {
+        /** Some of the harmonics of a puff in a section (`puffFrequencies`), one image each. */
+        kind: 'puff';
+        frequencies: Float64Array;
+        grid: SectionGrid;
+      }
   );
 
 export interface WaveAnswers {
   hear: HeardWaves[];
   polar: Float64Array;
   field: FieldImage[];
+  puff: FieldImage[];
 }
 
 /** What is sent to a worker: a question under a number, or the number of one that nobody waits for any more. */

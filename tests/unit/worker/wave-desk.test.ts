@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Listener } from '../../../src/lib/acoustics/listener.js';
 import { fieldOnGrid, type FieldImage } from '../../../src/lib/waves/field/field-on-grid.js';
+import { puffImage } from '../../../src/lib/waves/field/puff.js';
 import { polarPattern } from '../../../src/lib/waves/field/polar-pattern.js';
 import { heardResponse, type HeardWaves } from '../../../src/lib/waves/heard-waves.js';
 import { solveWave } from '../../../src/lib/waves/solve/wave-problem.js';
@@ -133,6 +134,15 @@ describe('answers', () => {
       expect(image).toEqual(fieldOnGrid(curve.problem, state, grid));
       expect(transfer.length).toBe(4);
     }
+  });
+
+  test('the images of a puff are its harmonics, of which those of a tone at the same frequency are none', async () => {
+    const { curve } = mount;
+    const { ask } = manned();
+    const { result, transfer } = await ask({ ...field(400, 600), kind: 'puff' } as WaveQuestion);
+    expect(result).toEqual([400, 600].map((f) => puffImage(curve.problem, curve.c, f, grid)));
+    expect(transfer.length).toBe(4);
+    expect((await ask(field(400, 600))).result).not.toEqual(result);
   });
 
   test('progress rises to 1, a step a frequency', async () => {

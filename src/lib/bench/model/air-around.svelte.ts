@@ -158,7 +158,7 @@ export class AirAround {
     const ask = (from: number): Promise<FieldImage[]> =>
       this.#pool.ask(
         {
-          kind: 'field',
+          kind: 'puff',
           installation,
           air,
           accuracy: 'full',
@@ -201,9 +201,9 @@ export class AirAround {
     this.progress = null;
   }
 
-  /** Pressure per cone acceleration that is drawn at full strength, in metres: 5 cm from the cone in an endless plate. */
+  /** Pressure per cone acceleration that is drawn at full strength, in metres: 25 mm from the cone in an endless plate. */
   fullScale({ speaker }: Installation): number {
-    return outlineArea(speaker.cone) / (2 * Math.PI * 0.05);
+    return outlineArea(speaker.cone) / (2 * Math.PI * 0.025);
   }
 
   async #told(task: () => Promise<void>): Promise<void> {

@@ -12,7 +12,7 @@ import { SOFT } from './wall-dipoles.js';
  * Triangles closer than so many of their longest edges are integrated in closed form. What a box lets out is small beside
  * what its walls hold, so that it takes more.
  */
-const NEAR = { open: 2, closed: 3 };
+const NEAR = { open: 1.7, closed: 3 };
 
 /**
  * Where a triangle is near a pixel, takes away what its three edge midpoints gave as point dipoles with the kernel

@@ -14,8 +14,8 @@ const ON_PLANE = 1e-18;
  * - d·∫ φ_i/R³ dS = φ_i(foot)·Ω − d·g_i·Σ_e u_e·f_e, because ∫ ∇′(1/R) dS = Σ_e u_e·f_e,
  * - ∫ dS/R = Σ_e P_e·f_e − d·Ω
  *
- * (f and Ω after D. R. Wilton et al., IEEE Trans. Antennas Propag. 32 (1984) 276). On the plane itself all are 0, the mean
- * of the two sides.
+ * (f after D. R. Wilton et al., IEEE Trans. Antennas Propag. 32 (1984) 276; Ω after A. van Oosterom and J. Strackee, IEEE
+ * Trans. Biomed. Eng. 30 (1983) 125). On the plane itself all are 0, the mean of the two sides.
  *
  * @param frames made by `triangleFrames`
  */
@@ -34,12 +34,18 @@ export function triangleLayer(
     (z - frames[o + 2]) * frames[o + 29];
   into.fill(0);
   if (d * d <= ON_PLANE) return;
-  const height = Math.abs(d);
-  let angle = 0;
+  const away = [
+    distance(frames, o, x, y, z),
+    distance(frames, o + 9, x, y, z),
+    distance(frames, o + 18, x, y, z)
+  ];
   let twice = 0;
   let potential = 0;
+  let opening = away[0] * away[1] * away[2];
   // Σ u·f
-  let [sx, sy, sz] = [0, 0, 0];
+  let sx = 0;
+  let sy = 0;
+  let sz = 0;
   for (let i = 0; i < 3; i++) {
     const e = o + 9 * i;
     const ax = frames[e] - x;
@@ -52,17 +58,16 @@ export function triangleLayer(
     const from = ax * frames[e + 3] + ay * frames[e + 4] + az * frames[e + 5];
     const to = bx * frames[e + 3] + by * frames[e + 4] + bz * frames[e + 5];
     const p = ax * frames[e + 6] + ay * frames[e + 7] + az * frames[e + 8];
-    const near = Math.sqrt(ax * ax + ay * ay + az * az);
-    const far = Math.sqrt(bx * bx + by * by + bz * bz);
-    const r2 = p * p + height * height;
+    const near = away[i];
+    const far = away[(i + 1) % 3];
     // three forms of the same, each without cancellation
     const f =
       from >= 0
         ? Math.log((far + to) / (near + from))
         : to <= 0
           ? Math.log((near - from) / (far - to))
-          : Math.log(((far + to) * (near - from)) / r2);
-    angle += Math.atan((p * to) / (r2 + height * far)) - Math.atan((p * from) / (r2 + height * near));
+          : Math.log(((far + to) * (near - from)) / (p * p + d * d));
+    opening += (ax * bx + ay * by + az * bz) * away[(i + 2) % 3];
     potential += p * f;
     sx += f * frames[e + 6];
     sy += f * frames[e + 7];
@@ -75,11 +80,18 @@ export function triangleLayer(
     // kept until the sums are known
     into[4 + corner] = length;
   }
-  const solid = Math.sign(d) * angle;
+  const solid = 2 * Math.atan2(twice * d, opening);
   for (let i = 0; i < 3; i++) {
     const e = o + 9 * ((i + 1) % 3);
     const slope = sx * frames[e + 6] + sy * frames[e + 7] + sz * frames[e + 8];
     into[i] = (into[i] * solid + d * into[4 + i] * slope) / twice;
   }
-  into[3] = d * (potential - height * angle);
+  into[3] = d * (potential - d * solid);
+}
+
+function distance(frames: Float64Array, o: number, x: number, y: number, z: number): number {
+  const dx = frames[o] - x;
+  const dy = frames[o + 1] - y;
+  const dz = frames[o + 2] - z;
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }
