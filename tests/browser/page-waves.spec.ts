@@ -215,7 +215,7 @@ test('reduced motion gets stills, which the slider moves', async ({ page, bench 
   await page.waitForTimeout(200);
   expect(await look()).toBe(still);
   await expect(around.getByRole('button', { name: 'hold still' })).toHaveCount(0);
-  await around.getByRole('slider', { name: 'its swing' }).fill('0.25');
+  await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.25');
   await expect.poll(look).not.toBe(still);
 });
 

@@ -22,9 +22,9 @@ export function polarLayout(size: number, bare: boolean, bareTextSize?: number):
   // strokes and figures as in the other pictures of that size
   const usual = pictureLayout(width, width, bare, bareTextSize);
   const textSize = bare ? usual.textSize : 13;
-  // "−150°" beside it, "in front" above it
-  const radius = width / 2 - 3.1 * textSize;
-  const middle = { x: width / 2, y: radius + 1.7 * textSize };
+  // "−150°" beside it unless bare; "in front" above it, and the ear on its rim
+  const radius = width / 2 - (bare ? 0.9 : 3.1) * textSize;
+  const middle = { x: width / 2, y: radius + 2.2 * textSize };
   return {
     ...usual,
     textSize,

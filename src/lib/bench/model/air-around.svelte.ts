@@ -201,9 +201,9 @@ export class AirAround {
     this.progress = null;
   }
 
-  /** Pressure per cone acceleration that is drawn at full strength, in metres: 25 mm from the cone in an endless plate. */
+  /** Pressure per cone acceleration that is drawn at full strength, in metres: 4 cm from the cone in an endless plate. */
   fullScale({ speaker }: Installation): number {
-    return outlineArea(speaker.cone) / (2 * Math.PI * 0.025);
+    return outlineArea(speaker.cone) / (2 * Math.PI * 0.04);
   }
 
   async #told(task: () => Promise<void>): Promise<void> {

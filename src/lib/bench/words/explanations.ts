@@ -49,7 +49,7 @@ export const EXPLANATIONS = {
   },
   ring: {
     title: 'Where the shell rings',
-    text: 'A shell with closed ends is also a pipe, open at the bottom and a quarter of a wave long. The rule of thumb leaves its ring out: expect a peak of 9 to 15 dB here that the curve does not show.',
+    text: 'A shell with closed ends is also a pipe, open at the bottom and a quarter of a wave long. The rule of thumb leaves its ring out: there is a peak of 9 to 15 dB that its curve does not show. The wave solution has it.',
     formula: 'speed of sound / (4 × (height + half the width))',
     source: 'our fit to a wave solution, 3 %'
   },
