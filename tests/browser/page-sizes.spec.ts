@@ -157,27 +157,32 @@ test('a typed size is taken: with a comma, with blanks, to a tenth', async ({ be
   await expect(bench.field('speaker, across')).toHaveValue('−3.5');
 });
 
-for (const typed of ['0', '-5', 'abc', '9999', '', '1e9', '12 mm', 'Infinity', 'NaN'])
-  test(`"${typed}" is refused in one sentence at its field, and nothing changes`, async ({ bench }) => {
-    await show(bench, 2);
-    const level = await bench.level(2);
-    const [before, curve] = [await bench.shelf.locator('ol').innerText(), await bench.curve()];
-    await bench.type('width', typed);
-    const alert = bench.knob('width').getByRole('alert');
-    await expect(alert).toHaveText(
-      /^width must be (within 28 … 200 mm, got −?[\d.]+ mm|a length, as 102, 1 9\/16 in or 4.5 cm)$/
-    );
-    await expect(bench.field('width')).toHaveAttribute('aria-invalid', 'true');
-    await expect(bench.stage.getByRole('alert')).toHaveCount(1);
-    expect(await bench.shelf.locator('ol').innerText()).toBe(before);
-    expect(await bench.curve()).toEqual(curve);
-    expect(await bench.level(2)).toBe(level);
-    await expect(bench.field('length')).toHaveValue('152');
-    // A size that can be takes the sentence away.
-    await bench.type('width', '90');
-    await expect(alert).toHaveCount(0);
-    await expect(bench.field('width')).toHaveValue('90');
-  });
+test('what is no size is refused in one sentence at its field, and nothing changes', async ({ bench }) => {
+  await show(bench, 2);
+  for (const typed of ['0', '-5', 'abc', '9999', '', '1e9', '12 mm', 'Infinity', 'NaN'])
+    await test.step(`"${typed}"`, async () => {
+      const level = await bench.level(2);
+      const [before, curve] = [await bench.shelf.locator('ol').innerText(), await bench.curve()];
+      await bench.type('width', typed);
+      const alert = bench.knob('width').getByRole('alert');
+      await expect(alert).toHaveText(
+        /^width must be (within 28 … 200 mm, got −?[\d.]+ mm|a length, as 102, 1 9\/16 in or 4.5 cm)$/
+      );
+      await expect(bench.field('width')).toHaveAttribute('aria-invalid', 'true');
+      await expect(bench.stage.getByRole('alert')).toHaveCount(1);
+      expect(await bench.shelf.locator('ol').innerText()).toBe(before);
+      expect(await bench.curve()).toEqual(curve);
+      expect(await bench.level(2)).toBe(level);
+      await expect(bench.field('length')).toHaveValue('152');
+      // A size that can be takes the sentence away.
+      for (const size of ['90', '102']) {
+        await bench.type('width', size);
+        await expect(alert).toHaveCount(0);
+        await expect(bench.field('width')).toHaveValue(size);
+      }
+      await expect.poll(() => bench.level(2)).toBe(level);
+    });
+});
 
 test('the sentence goes and the field shows the size again once it is turned in another way', async ({
   page,

@@ -19,30 +19,33 @@ function misfit(speaker: Speaker, numeral: number): string | null {
   }
 }
 
-for (const [key, speaker] of Object.entries(SPEAKERS))
-  test(`${speaker.name} goes into every mount it fits, and the others say why not`, async ({
-    page,
-    bench
-  }) => {
-    await page.getByRole('combobox', { name: /^size/ }).selectOption(key);
-    await expect(bench.speaker.locator('summary')).toContainText(speaker.name);
-    await expect(page.getByText('listening …')).toHaveCount(0);
-    for (const numeral of [1, 2, 3, 4]) {
-      const why = misfit(speaker, numeral);
-      await bench.hear(numeral);
-      if (why === null) {
-        await expect(bench.stand(numeral).locator('.problem')).toHaveCount(0);
-        await expect(bench.stage.locator('.main svg')).toBeVisible();
-        await expect(bench.stand(numeral).locator('.level')).toHaveText(/measured against|dB|just as loud/);
-      } else {
-        await expect(bench.stand(numeral)).toContainText(why);
-        await expect(bench.stage.getByRole('alert')).toContainText(`cannot be built so: ${why}.`);
-        await expect(bench.stand(numeral).locator('.level')).toHaveCount(0);
+test('each of the nine goes into every mount it fits, and the others say why not', async ({
+  page,
+  bench
+}) => {
+  for (const [key, speaker] of Object.entries(SPEAKERS))
+    await test.step(speaker.name, async () => {
+      await page.getByRole('combobox', { name: /^size/ }).selectOption(key);
+      await expect(bench.speaker.locator('summary')).toContainText(speaker.name);
+      await expect(page.getByText('listening …')).toHaveCount(0);
+      await page.locator('body').click({ position: { x: 2, y: 2 } });
+      for (const numeral of [1, 2, 3, 4]) {
+        const why = misfit(speaker, numeral);
+        await bench.hear(numeral);
+        if (why === null) {
+          await expect(bench.stand(numeral).locator('.problem')).toHaveCount(0);
+          await expect(bench.stage.locator('.main svg')).toBeVisible();
+          await expect(bench.stand(numeral).locator('.level')).toHaveText(/measured against|dB|just as loud/);
+        } else {
+          await expect(bench.stand(numeral)).toContainText(why);
+          await expect(bench.stage.getByRole('alert')).toContainText(`cannot be built so: ${why}.`);
+          await expect(bench.stand(numeral).locator('.level')).toHaveCount(0);
+        }
       }
-    }
-    await bench.hear(1);
-    await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
-  });
+      await bench.hear(1);
+      await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
+    });
+});
 
 test('some of the nine do not fit somewhere, or the tests above would show little', () => {
   const misfits = Object.values(SPEAKERS).flatMap((speaker) =>
@@ -104,7 +107,7 @@ test('a frame is edited: free air’s string follows', async ({ page, bench }) =
   await expect(bench.stage.locator('.way')).toHaveText('nearest way round: 30 mm');
 });
 
-for (const [label, typed, sentence] of [
+const absurd = [
   ['moving mass', '0', /moving mass must be within .* g, got 0/],
   ['moving mass', '-1', /moving mass must be within .* g, got -1/],
   ['compliance', '1e12', /compliance must be within .* mm\/N, got/],
@@ -114,23 +117,24 @@ for (const [label, typed, sentence] of [
   ['frame width', '9999', /frame width must be within .* mm, got 9999/],
   ['depth', 'NaN', /depth must be a number/],
   ['volume of its body', '-1', /body volume must be within .* cm³, got -1/]
-] as const)
-  test(`absurd: ${label} "${typed}" is refused in one sentence, the field shows what counts`, async ({
-    page,
-    bench
-  }) => {
-    const field = page.getByRole('textbox', { name: new RegExp(`^${label}`) });
-    const [before, shelf, curve] = [
-      await field.inputValue(),
-      await bench.shelf.locator('ol').innerText(),
-      await bench.curve()
-    ];
-    await field.fill(typed);
-    await field.press('Enter');
-    await expect(bench.speaker.getByRole('alert')).toHaveText(sentence);
-    await expect(field).toHaveValue(before);
-    expect(await bench.shelf.locator('ol').innerText()).toBe(shelf);
-    expect(await bench.curve()).toEqual(curve);
-    await page.getByRole('combobox', { name: /^size/ }).selectOption('round-28');
-    await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
-  });
+] as const;
+
+test('absurd values are refused in one sentence, the field shows what counts', async ({ page, bench }) => {
+  const stands = bench.shelf.locator('ol');
+  const [shelf, curve] = [await stands.innerText(), await bench.curve()];
+  for (const [label, typed, sentence] of absurd)
+    await test.step(`${label} "${typed}"`, async () => {
+      const field = page.getByRole('textbox', { name: new RegExp(`^${label}`) });
+      const before = await field.inputValue();
+      await field.fill(typed);
+      await field.press('Enter');
+      await expect(bench.speaker.getByRole('alert')).toHaveText(sentence);
+      await expect(field).toHaveValue(before);
+      expect(await stands.innerText()).toBe(shelf);
+      expect(await bench.curve()).toEqual(curve);
+      await page.getByRole('combobox', { name: /^size/ }).selectOption('round-28');
+      await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
+      await page.getByRole('combobox', { name: /^size/ }).selectOption('oval');
+      await expect.poll(() => stands.innerText()).toBe(shelf);
+    });
+});

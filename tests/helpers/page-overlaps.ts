@@ -116,7 +116,10 @@ export function smallTargets(page: Page, least: number, among: string): Promise<
           (element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('.hidden')
         )
         .flatMap((element) => {
-          const { width, height } = element.getBoundingClientRect();
+          // A round or square box is pressed by its label, too.
+          const pressed =
+            element.matches('input[type="radio"], input[type="checkbox"]') && element.closest('label');
+          const { width, height } = (pressed || element).getBoundingClientRect();
           const name = element.getAttribute('aria-label') ?? element.textContent?.trim().slice(0, 40);
           return Math.min(width, height) < least - 0.5
             ? [`"${name}" is ${Math.round(width)} × ${Math.round(height)} px`]

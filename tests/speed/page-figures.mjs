@@ -238,6 +238,65 @@ try {
     await page.waitForTimeout(700);
   }
   console.log(`lever to the beginning of its ride: ${spread(levers)}`);
+
+  await page.keyboard.press('Digit2');
+  await page.waitForTimeout(1000);
+  const forget = () => page.evaluate(() => void (/** @type {any} */ ((window).longTasks.length = 0)));
+  const longest = async () => {
+    const all = await page.evaluate(() => /** @type {any} */ (window).longTasks);
+    return all.length ? `${Math.max(...all).toFixed(0)} ms` : 'below 50 ms';
+  };
+  /** Waits until the status of the model begins so. */
+  const until = async (/** @type {string} */ beginning) => {
+    const began = performance.now();
+    await page.waitForFunction(
+      (words) => document.querySelector('.model .status > span')?.textContent?.startsWith(words),
+      beginning
+    );
+    return performance.now() - began;
+  };
+  await forget();
+  await page.keyboard.press('w');
+  const drafted = await until('a draft');
+  const inFull = drafted + (await until('solved in full'));
+  console.log(
+    `wave solution from cold: draft after ${drafted.toFixed(0)} ms, full after ${inFull.toFixed(0)} ms; longest task of the main thread ${await longest()}`
+  );
+  await page.waitForTimeout(6000);
+  await forget();
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.evaluate(() => void (/** @type {any} */ ((window).filters.length = 0)));
+  for (let i = 0; i < MOVES; i++) {
+    await page.mouse.move(x - 40 * Math.sin((i / MOVES) * 2 * Math.PI), y);
+    await page.waitForTimeout(50);
+  }
+  await page.mouse.up();
+  const followed = await page.evaluate(() => /** @type {any} */ (window).filters.length);
+  const settled = await until('solved in full');
+  console.log(
+    `wave solution under a drag: ${followed} filters in ${MOVES} steps of 50 ms, full ${settled.toFixed(0)} ms after; longest task ${await longest()}`
+  );
+  await page.keyboard.press('a');
+  await page.waitForSelector('.wave-picture canvas');
+  await page.waitForTimeout(1500);
+  await forget();
+  const frames = await page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        let count = 0;
+        const began = performance.now();
+        const next = () => {
+          count++;
+          if (performance.now() - began < 2000) requestAnimationFrame(next);
+          else resolve((1000 * count) / (performance.now() - began));
+        };
+        requestAnimationFrame(next);
+      })
+  );
+  console.log(
+    `wave picture of a tone: ${Number(frames).toFixed(0)} frames a second; longest task ${await longest()}`
+  );
 } finally {
   await browser.close();
   server?.close();

@@ -44,8 +44,8 @@ function keepsKey(target: EventTarget | null, code: string): boolean {
   if (!(target instanceof Element)) return false;
   if (target.closest('dialog[open]')) return true;
   // What is chosen and not typed needs only the keys that choose.
-  const chosen = target.closest('input[type="radio"], input[type="checkbox"], input[type="range"]');
-  if (chosen) return SCROLLING.test(code) || code === 'Home' || code === 'End';
+  const chosen = target.closest('input[type="radio"], input[type="checkbox"]');
+  if (chosen) return SCROLLING.test(code);
   if (target.closest('input, textarea, select, [contenteditable]')) return true;
   // A region that can be focused is one that scrolls, by the same keys.
   if (SCROLLING.test(code) && target.closest('[role="region"][tabindex]')) return true;

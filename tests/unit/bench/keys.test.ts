@@ -54,9 +54,9 @@ test('text fields, lists and open dialogs keep every key', () => {
 });
 
 test('what is chosen and not typed keeps the keys that choose, and leaves the rest', () => {
-  for (const type of ['radio', 'checkbox', 'range']) {
+  for (const type of ['radio', 'checkbox']) {
     const on = ['input', `input[type="${type}"]`];
-    for (const code of ['ArrowUp', 'PageDown', 'Space', 'Home']) expect(press(code, { on })).toBeNull();
+    for (const code of ['ArrowUp', 'PageDown', 'Space']) expect(press(code, { on })).toBeNull();
     expect(press('Digit3', { on })).toEqual({ deed: 'hear', index: 2 });
     expect(press('KeyW', { on })).toEqual({ deed: 'model' });
   }
