@@ -60,6 +60,7 @@ export class LoopedSource {
     const gain = new SmoothGain(context, 0);
     source.connect(gain.node).connect(this.#output);
     source.start(when, when - at);
+    let stopping: ReturnType<typeof setTimeout> | undefined;
     const voice: Voice = {
       gain,
       ends: Infinity,
@@ -72,8 +73,11 @@ export class LoopedSource {
           source.disconnect();
           gain.leave();
         };
-        // A quarter of a second for the main thread to be late.
-        source.stop(Math.max(start, context.currentTime) + Math.max(fade, FADE) + 0.25);
+        // Told to stop only when it is silent: being told, a source may be without sound for a moment. A quarter of a second
+        // for what is under way.
+        const silentIn = Math.max(start - context.currentTime, 0) + Math.max(fade, FADE) + 0.25;
+        clearTimeout(stopping);
+        stopping = setTimeout(() => source.stop(), silentIn * 1000);
       }
     };
     return voice;

@@ -7,7 +7,7 @@ import { mountMesh } from './mesh/mount-mesh.js';
 import { waveProblem, type WaveProblem } from './solve/wave-problem.js';
 
 /** An assumption: small beside what a shell radiates, so that it only tames what would ring for ever. */
-export const USUAL_LOSS = 0.005;
+export const USUAL_LOSS = 0.003;
 
 export interface WaveOptions {
   /** `full` unless told. */

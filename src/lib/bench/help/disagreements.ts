@@ -24,7 +24,7 @@ export const DISAGREEMENTS: readonly Disagreement[] = [
     kind: 'free',
     around: 6300,
     ruleDb: -2.6,
-    waveDb: 4.8,
+    waveDb: 4.9,
     reason:
       'The frame is a plate, if a small one: what comes round its rim set out upside down and arrives nearly half a wave late, which puts it in step with the cone’s own wave: they add up. The rule knows only that they cancel on low notes.'
   },
@@ -46,7 +46,7 @@ export const DISAGREEMENTS: readonly Disagreement[] = [
     kind: 'shell',
     around: 1600,
     ruleDb: -2.5,
-    waveDb: 9.6,
+    waveDb: 9.7,
     reason:
       'The shell rings: it is a pipe a quarter of a wave deep, and what it blows out at its open bottom reaches you in step with the cone’s own wave.'
   },
