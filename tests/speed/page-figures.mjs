@@ -241,7 +241,7 @@ try {
 
   await page.keyboard.press('Digit2');
   await page.waitForTimeout(1000);
-  const forget = () => page.evaluate(() => void (/** @type {any} */ ((window).longTasks.length = 0)));
+  const forget = () => page.evaluate(() => void (/** @type {any} */ (window.longTasks.length = 0)));
   const longest = async () => {
     const all = await page.evaluate(() => /** @type {any} */ (window).longTasks);
     return all.length ? `${Math.max(...all).toFixed(0)} ms` : 'below 50 ms';
@@ -266,7 +266,7 @@ try {
   await forget();
   await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.evaluate(() => void (/** @type {any} */ ((window).filters.length = 0)));
+  await page.evaluate(() => void (/** @type {any} */ (window.filters.length = 0)));
   for (let i = 0; i < MOVES; i++) {
     await page.mouse.move(x - 40 * Math.sin((i / MOVES) * 2 * Math.PI), y);
     await page.waitForTimeout(50);
