@@ -183,9 +183,13 @@ test('the air around a mount: a tone, one puff, stopped and made, and level all 
   const before = await look();
   await expect.poll(look).not.toBe(before);
   await around.getByRole('button', { name: 'hold still' }).click();
+  const stands = async () => {
+    const before = await look();
+    await page.waitForTimeout(200);
+    return (await look()) === before;
+  };
+  await expect.poll(stands, { timeout: 15_000 }).toBe(true);
   const still = await look();
-  await page.waitForTimeout(200);
-  expect(await look()).toBe(still);
   // Pointed at another frequency, it is another tone.
   await around.getByRole('slider', { name: /^tone/ }).fill('200');
   await expect(waves).toHaveAccessibleName(/^a steady tone of 4.64 kHz/);
@@ -211,9 +215,13 @@ test('reduced motion gets stills, which the slider moves', async ({ page, bench 
   await expect(waves).toBeVisible({ timeout: 30_000 });
   await solved(bench);
   const look = () => waves.locator('canvas').evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const stands = async () => {
+    const before = await look();
+    await page.waitForTimeout(200);
+    return (await look()) === before;
+  };
+  await expect.poll(stands, { timeout: 15_000 }).toBe(true);
   const still = await look();
-  await page.waitForTimeout(200);
-  expect(await look()).toBe(still);
   await expect(around.getByRole('button', { name: 'hold still' })).toHaveCount(0);
   await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.25');
   await expect.poll(look).not.toBe(still);

@@ -50,7 +50,10 @@ export class ChromiumTimes {
    */
   times(asked, runs) {
     return this.#onPage((page) =>
-      page.evaluate(({ asked, runs }) => window.speedHarness.times(asked, runs), { asked, runs })
+      page.evaluate(({ asked, runs }) => /** @type {any} */ (window).speedHarness.times(asked, runs), {
+        asked,
+        runs
+      })
     );
   }
 
@@ -62,7 +65,10 @@ export class ChromiumTimes {
    */
   demo(workers, runs) {
     return this.#onPage((page) =>
-      page.evaluate(({ workers, runs }) => window.speedHarness.demo(workers, runs), { workers, runs })
+      page.evaluate(({ workers, runs }) => /** @type {any} */ (window).speedHarness.demo(workers, runs), {
+        workers,
+        runs
+      })
     );
   }
 
@@ -87,10 +93,13 @@ export class ChromiumTimes {
         }
       }, 5);
       try {
-        await page.evaluate(({ workers, runs }) => window.speedHarness.demo(workers, runs), {
-          workers,
-          runs
-        });
+        await page.evaluate(
+          ({ workers, runs }) => /** @type {any} */ (window).speedHarness.demo(workers, runs),
+          {
+            workers,
+            runs
+          }
+        );
       } finally {
         clearInterval(watch);
       }
