@@ -61,8 +61,4 @@ export class WaveAnswers {
   warmUp(): void {
     this.#pool.warmUp();
   }
-
-  close(): void {
-    this.#pool.close();
-  }
 }
