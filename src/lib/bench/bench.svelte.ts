@@ -17,7 +17,7 @@ import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { type Answer, type ModelName, ruleAnswer, waveAnswer } from './model/answer.js';
 import type { WaveAnswers } from './model/wave-answers.svelte.js';
 import type { Known } from './model/wave-jobs.js';
-import { compute, type Computed, measure } from './stand.js';
+import { compute, type Computed, measure, withMeasures } from './stand.js';
 import { lengthFigure, lengthWords } from './words/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
@@ -357,7 +357,7 @@ export class Bench {
       kept?.computed?.answer.model === 'wave' &&
       kept.installation.mount.kind === installation.mount.kind
     )
-      return { ...kept.computed, ...measure(installation, air) };
+      return withMeasures(kept.computed, measure(installation, air));
     const answer: Answer = known
       ? waveAnswer(known.heard, known.accuracy, installation, air)
       : ruleAnswer(installation, air, listener);

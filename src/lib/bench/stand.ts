@@ -35,8 +35,8 @@ export interface Computed extends Measures {
   response: Response;
   /** |H| in dB on the picture's grid. */
   responseDb: Float64Array;
-  /** What the audio branch convolves with and what the level figures are measured behind. */
-  impulseResponse: Float32Array;
+  /** What the audio branch convolves with and what the level figures are measured behind; made when it is asked for first. */
+  readonly impulseResponse: Float32Array;
   reachesDown: Hertz | null;
 }
 
@@ -53,23 +53,39 @@ export function measure(installation: Installation, air: Air): Measures {
 export function compute(installation: Installation, air: Air, answer: Answer, sampleRate: Hertz): Computed {
   const measures = measure(installation, air);
   const response = answer.respond(PICTURE_GRID);
+  let filter: Float32Array | null = null;
   return {
     ...measures,
     answer,
     response,
     responseDb: levelDb(response),
-    impulseResponse: filterFor(answer, sampleRate),
+    get impulseResponse() {
+      return (filter ??= filterFor(answer, sampleRate));
+    },
     reachesDown: reachesDown(response)
+  };
+}
+
+/** What was computed of another size, beside what the new sizes say by themselves: the same filter, made at most once. */
+export function withMeasures(computed: Computed, measures: Measures): Computed {
+  return {
+    ...measures,
+    answer: computed.answer,
+    response: computed.response,
+    responseDb: computed.responseDb,
+    get impulseResponse() {
+      return computed.impulseResponse;
+    },
+    reachesDown: computed.reachesDown
   };
 }
 
 /** The FIR of an answer at a sample rate. */
 export function filterFor(answer: Answer, sampleRate: Hertz): Float32Array {
-  const bins = answer.respond(fftFrequencies(tapsFor(sampleRate), sampleRate));
-  return impulseResponse(bins, {
-    sampleRate,
-    solvedTo: Math.min(answer.solvedTo, TOP_SHARE * sampleRate)
-  });
+  const taps = tapsFor(sampleRate);
+  const solvedTo = Math.min(answer.solvedTo, TOP_SHARE * sampleRate);
+  const bins = answer.respond(fftFrequencies(taps, sampleRate, solvedTo));
+  return impulseResponse(bins, { sampleRate, taps, solvedTo });
 }
 
 /** A level difference as a modeller would say it. */

@@ -5,6 +5,9 @@ import { RealFft } from './fft.js';
 /** Samples by which every impulse response is late, so that what a band limit spreads before zero is kept. */
 export const PRE_DELAY = 64;
 
+/** By their size: a filter is made anew at every move of a knob. */
+const ffts = new Map<number, RealFft>();
+
 /**
  * Length of the impulse responses at a sample rate: the least power of two of at least 85 ms, and at least
  * 2048 (4096 at 44.1 and 48 kHz, 8192 at 96 kHz).
@@ -17,9 +20,12 @@ export function tapsFor(sampleRate: Hertz): number {
   return Math.max(2048, 2 ** Math.ceil(Math.log2(0.085 * sampleRate)));
 }
 
-/** The frequencies k·sampleRate/taps of the bins k = 0 … taps/2 on which `impulseResponse` takes a response. */
-export function fftFrequencies(taps: number, sampleRate: Hertz): Float64Array {
-  const frequency = new Float64Array(taps / 2 + 1);
+/**
+ * The frequencies k·sampleRate/taps of the bins k = 0 … taps/2 on which `impulseResponse` takes a response; above `upTo` it needs
+ * none, and none are given.
+ */
+export function fftFrequencies(taps: number, sampleRate: Hertz, upTo = sampleRate / 2): Float64Array {
+  const frequency = new Float64Array(Math.min(taps / 2, Math.floor((upTo * taps) / sampleRate)) + 1);
   for (let k = 0; k < frequency.length; k++) frequency[k] = (k * sampleRate) / taps;
   return frequency;
 }
@@ -35,29 +41,39 @@ export function fftFrequencies(taps: number, sampleRate: Hertz): Float64Array {
  * fades over the first three quarters of the pre-delay and the last eighth of the whole take that away, where a
  * plain cut would spill it over the low frequencies (1.8 dB at 50 Hz, 70 dB down, without them).
  *
- * @param h the response on the bins of `fftFrequencies`; their number less one is a power of two above PRE_DELAY
+ * @param h the response on the bins of `fftFrequencies`, at least on those up to `solvedTo`
+ * @param taps a power of two above 2·PRE_DELAY; as many as belong to all bins if absent
  * @param solvedTo up to where the response is to be believed; 0.45·sampleRate if absent
  * @throws RangeError if `solvedTo` is not within 0 … sampleRate/2, or if the number of bins does not fit
  */
 export function impulseResponse(
   h: ComplexArray,
-  { sampleRate, solvedTo = 0.45 * sampleRate }: { sampleRate: Hertz; solvedTo?: Hertz }
+  {
+    sampleRate,
+    taps = 2 * (h.re.length - 1),
+    solvedTo = 0.45 * sampleRate
+  }: { sampleRate: Hertz; taps?: number; solvedTo?: Hertz }
 ): Float32Array {
-  const half = h.re.length - 1;
+  const half = taps / 2;
   if (half <= PRE_DELAY)
     throw new RangeError(`a response must have more than ${PRE_DELAY + 1} bins, got ${half + 1}`);
   if (!(solvedTo > 0 && solvedTo <= sampleRate / 2))
     throw new RangeError(`the solved band must end within 0 … ${sampleRate / 2} Hz, got ${solvedTo}`);
-  const fft = new RealFft(2 * half);
+  const fft = ffts.get(taps) ?? new RealFft(taps);
+  ffts.set(taps, fft);
   const delayed = complexArray(half + 1);
-  const last = Math.min(half - 1, Math.floor((solvedTo * 2 * half) / sampleRate));
+  const last = Math.min(half - 1, Math.floor((solvedTo * taps) / sampleRate));
+  if (last >= h.re.length)
+    throw new RangeError(`a response to ${solvedTo} Hz must have ${last + 1} bins, got ${h.re.length}`);
   const magnitude = Math.hypot(h.re[last], h.im[last]);
   const phase = Math.atan2(h.im[last], h.re[last]);
   const target = Math.PI * Math.round(phase / Math.PI);
   for (let k = 0; k <= half; k++) {
-    let re = h.re[k];
-    let im = k === 0 ? 0 : h.im[k];
-    if (k > last) {
+    let [re, im] = [0, 0];
+    if (k <= last) {
+      re = h.re[k];
+      im = k === 0 ? 0 : h.im[k];
+    } else {
       const held = phase + ((target - phase) * (k - last)) / (half - last);
       re = magnitude * Math.cos(held);
       im = k === half ? 0 : magnitude * Math.sin(held);

@@ -49,9 +49,10 @@ export function rationalFit(
     const fit = fitOn(frequency, outputs, scale, chosen);
     fit.miss = 0;
     const values = outputs.map(() => complexArray(1));
+    const evaluate = evaluator(fit);
     for (let i = 0; i < m; i++) {
       if (chosen.includes(i)) continue;
-      evaluateAt(fit, frequency[i], values, 0);
+      evaluate(frequency[i], values, 0);
       miss[i] = 0;
       outputs.forEach(({ re, im }, o) => {
         const off = Math.hypot(values[o].re[0] - re[i], values[o].im[0] - im[i]) * scale[o];
@@ -68,46 +69,56 @@ export function rationalFit(
 /** The outputs of a fit on a grid within 0 … the highest sample. */
 export function evaluateFit(fit: RationalFit, frequency: Float64Array): ComplexArray[] {
   const out = fit.values.map(() => complexArray(frequency.length));
+  const at = evaluator(fit);
   for (let i = 0; i < frequency.length; i++)
     if (i > 0 && frequency[i] === frequency[i - 1])
       for (const { re, im } of out) [re[i], im[i]] = [re[i - 1], im[i - 1]];
-    else evaluateAt(fit, frequency[i], out, i);
+    else at(frequency[i], out, i);
   return out;
 }
 
-/** Σ w_j·f_j/(f − f_j) over Σ w_j/(f − f_j), or f_j itself at a point of support. */
-function evaluateAt(
-  { support, weight, values }: RationalFit,
-  f: Hertz,
-  out: ComplexArray[],
-  at: number
-): void {
+/**
+ * Σ w_j·f_j/(f − f_j) over Σ w_j/(f − f_j), or f_j itself at a point of support, for one f after another: writes the outputs at
+ * f to their place `at`.
+ */
+function evaluator({
+  support,
+  weight,
+  values
+}: RationalFit): (f: Hertz, out: ComplexArray[], at: number) => void {
   const n = support.length;
-  let [dr, di] = [0, 0];
+  // w_j and all w_j·f_j side by side, real and imaginary
+  const width = 2 + 2 * values.length;
+  const terms = new Float64Array(n * width);
   for (let j = 0; j < n; j++) {
-    const step = f - support[j];
-    if (step === 0) {
-      out.forEach((o, i) => ([o.re[at], o.im[at]] = [values[i].re[j], values[i].im[j]]));
-      return;
-    }
-    const inverse = 1 / step;
-    dr += weight.re[j] * inverse;
-    di += weight.im[j] * inverse;
+    const [wr, wi] = [weight.re[j], weight.im[j]];
+    terms.set([wr, wi], j * width);
+    values.forEach(({ re, im }, o) =>
+      terms.set([wr * re[j] - wi * im[j], wr * im[j] + wi * re[j]], j * width + 2 + 2 * o)
+    );
   }
-  const square = dr * dr + di * di;
-  for (let o = 0; o < out.length; o++) {
-    const { re, im } = values[o];
-    let [nr, ni] = [0, 0];
-    for (let j = 0; j < n; j++) {
-      const inverse = 1 / (f - support[j]);
-      const wr = weight.re[j] * inverse;
-      const wi = weight.im[j] * inverse;
-      nr += wr * re[j] - wi * im[j];
-      ni += wr * im[j] + wi * re[j];
+  const sums = new Float64Array(width);
+  return (f, out, at) => {
+    sums.fill(0);
+    for (let j = 0, next = 0; j < n; j++) {
+      const step = f - support[j];
+      if (step === 0) {
+        for (let o = 0; o < out.length; o++)
+          [out[o].re[at], out[o].im[at]] = [values[o].re[j], values[o].im[j]];
+        return;
+      }
+      const share = 1 / step;
+      for (let c = 0; c < width; c++) sums[c] += terms[next++] * share;
     }
-    out[o].re[at] = (nr * dr + ni * di) / square;
-    out[o].im[at] = (ni * dr - nr * di) / square;
-  }
+    const [dr, di] = sums;
+    const square = dr * dr + di * di;
+    for (let o = 0; o < out.length; o++) {
+      const nr = sums[2 + 2 * o];
+      const ni = sums[3 + 2 * o];
+      out[o].re[at] = (nr * dr + ni * di) / square;
+      out[o].im[at] = (ni * dr - nr * di) / square;
+    }
+  };
 }
 
 /** Before the first step: the distance from the mean of all samples. */

@@ -4,6 +4,7 @@ import type { Point } from './point.js';
 
 /** Stands for ±∞ in pixels: far outside any picture, near enough for exact arithmetic. */
 const farAway = 1e6;
+const WHOLE = [0, 1] as const;
 
 /**
  * The visible parts of a curve as polylines in pixels. A gap (NaN) ends a part; so does an edge of the area, exactly on
@@ -35,7 +36,10 @@ export function curveRuns(
     const here = { x: across, y: down };
     alone = before === null;
     if (before) {
-      const seen = clipSegment(before.x, before.y, here.x, here.y, area);
+      const seen =
+        inside(before, area) && inside(here, area)
+          ? WHOLE
+          : clipSegment(before.x, before.y, here.x, here.y, area);
       if (seen) {
         if (!run || seen[0] > 0) runs.push((run = [along(before, here, seen[0])]));
         (run as Point[]).push(along(before, here, seen[1]));

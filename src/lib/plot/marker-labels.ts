@@ -25,6 +25,7 @@ export interface Obstacles {
 }
 
 const lineGap = 6;
+const ROW_COST = 0.25;
 
 /**
  * Where the text beside each marker line stands: inside the area, clear of discs, boxes and other such texts, and of
@@ -43,7 +44,8 @@ export function markerLabels(
     const rows = Math.floor((area.bottom - area.top - 8) / (textSize * 1.4));
     let best: MarkerLabel | null = null;
     let bestCost = Infinity;
-    for (let row = 0; row < rows; row++)
+    // a row further down costs more by itself
+    for (let row = 0; row < rows && row * ROW_COST < bestCost; row++)
       for (const anchor of ['start', 'end'] as const) {
         const label = labelAt(line.x, area.top + textSize * (1.1 + row * 1.4), anchor, width, textSize);
         if (!isClear(label.box, area, taken, obstacles)) continue;
@@ -51,7 +53,7 @@ export function markerLabels(
           obstacles.runs.filter((run) => runMeetsBox(run, label.box)).length +
           lines.filter((other, i) => i !== own && other.x > label.box.left && other.x < label.box.right)
             .length;
-        const cost = row * 0.25 + crossings * 2 + (anchor === 'end' ? 0.1 : 0);
+        const cost = row * ROW_COST + crossings * 2 + (anchor === 'end' ? 0.1 : 0);
         if (cost < bestCost) [best, bestCost] = [label, cost];
       }
     if (best) taken.push(best.box);
@@ -86,11 +88,22 @@ function isClear(box: Box, area: Area, taken: readonly Box[], obstacles: Obstacl
 }
 
 function runMeetsBox(run: readonly Point[], box: Box): boolean {
-  for (let i = 1; i < run.length; i++) {
+  for (let i = Math.max(1, firstFrom(run, box.left)); i < run.length; i++) {
     const a = run[i - 1];
     const b = run[i];
-    if (b.x < box.left || a.x > box.right) continue;
+    if (a.x > box.right) return false;
     if (Math.max(a.y, b.y) >= box.top && Math.min(a.y, b.y) <= box.bottom) return true;
   }
   return false;
+}
+
+/** Index of the first point at `x` or right of it, by halving: a run goes from left to right. */
+function firstFrom(run: readonly Point[], x: number): number {
+  let [from, to] = [0, run.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (run[middle].x < x) from = middle + 1;
+    else to = middle;
+  }
+  return from;
 }

@@ -185,9 +185,9 @@ function closed(): Error {
   return new Error('the workers have been closed');
 }
 
-/** One worker a core, four at most. */
+/** One worker a core, less one that is left to the page and to the sound; four at most. */
 function usualSize(): number {
-  return Math.min(4, Math.max(1, globalThis.navigator?.hardwareConcurrency ?? 1));
+  return Math.min(4, Math.max(1, (globalThis.navigator?.hardwareConcurrency ?? 1) - 1));
 }
 
 function startWorker(): Worker {

@@ -41,6 +41,11 @@ describe('fftFrequencies', () => {
     expect(f.length).toBe(2049);
     expect([f[0], f[1], f[2048]]).toEqual([0, 11.71875, 24000]);
   });
+
+  it('ends with the last bin that is asked for', () => {
+    expect(fftFrequencies(4096, 48000, 3000)).toEqual(fftFrequencies(4096, 48000).slice(0, 257));
+    expect(fftFrequencies(4096, 48000, 2999).length).toBe(256);
+  });
 });
 
 describe('impulseResponse', () => {
@@ -96,6 +101,8 @@ describe('impulseResponse', () => {
     const spoilt = { re: h.re.map((x, k) => (f[k] > 10000 ? 1e6 : x)), im: h.im };
     const options = { sampleRate: 48000, solvedTo: 10000 };
     expect(impulseResponse(spoilt, options)).toEqual(impulseResponse(h, options));
+    const upToThere = ruleOfThumb(DEMO['flat plate'], AIR, IN_FRONT, fftFrequencies(4096, 48000, 10000));
+    expect(impulseResponse(upToThere, { ...options, taps: 4096 })).toEqual(impulseResponse(h, options));
     const got = transformAt(impulseResponse(h, options), 17003, 48000);
     const edge = Math.floor(10000 / f[1]);
     close(Math.hypot(got.re, got.im), Math.hypot(h.re[edge], h.im[edge]), {
@@ -112,5 +119,8 @@ describe('impulseResponse', () => {
     expect(() =>
       impulseResponse({ re: new Float64Array(33), im: new Float64Array(33) }, { sampleRate: 48000 })
     ).toThrow(RangeError);
+    expect(() => impulseResponse(h, { sampleRate: 48000, taps: 4096, solvedTo: 13000 })).toThrow(
+      'a response to 13000 Hz must have 1110 bins, got 1025'
+    );
   });
 });

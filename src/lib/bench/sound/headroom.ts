@@ -7,6 +7,7 @@ import type { Answer } from '../model/answer.js';
 import { powerGain } from '../power-gain.js';
 import { reachOfKnobs } from '../reach-of-knobs.js';
 import { filterFor } from '../stand.js';
+import { Breath } from './breath.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
@@ -78,13 +79,14 @@ export class Headroom {
   async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
     const { power, binWidth } = figures;
     const answers = await Promise.all(probes.map(reach.answer));
-    const strongest = answers
-      .map((answer) => {
-        const gain = powerGain(answer, power.length, binWidth);
-        return { answer, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) };
-      })
-      .sort((a, b) => b.through - a.through)
-      .slice(0, PROBED);
+    const breath = new Breath();
+    const tried: { answer: Answer; through: number }[] = [];
+    for (const answer of answers) {
+      const gain = powerGain(answer, power.length, binWidth);
+      tried.push({ answer, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) });
+      await breath.taken();
+    }
+    const strongest = tried.sort((a, b) => b.through - a.through).slice(0, PROBED);
     const impulseResponses = strongest.map(({ answer }) => filterFor(answer, reach.sampleRate));
     return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
   }

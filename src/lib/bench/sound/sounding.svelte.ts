@@ -6,6 +6,7 @@ import type { Decibels } from '../../units.js';
 import { LabClient } from '../../worker/client.js';
 import type { Signal } from '../../sounds/driving.js';
 import { isMoving } from '../../sounds/kinds.js';
+import { aTaskLater } from '../a-task-later.svelte.js';
 import type { Bench, Stand } from '../bench.svelte.js';
 import type { BenchSound } from '../file/bench-file.js';
 import { type Answer, type ModelName, ruleAnswer, waveAnswer } from '../model/answer.js';
@@ -150,8 +151,11 @@ export class Sounding {
         .then(({ samples, loopFrom }) => this.#room?.setHorn(samples, loopFrom), this.#tell);
     });
 
+    // Filters are made a task after what they are made from: a key or an answer is shown first.
+    const later = aTaskLater(() => ({ stands: this.#bench.stands }));
+
     $effect(() => {
-      this.#bench.stands.forEach(this.#setBranch);
+      later.current.stands.forEach(this.#setBranch);
     });
 
     $effect(() => {
@@ -161,7 +165,8 @@ export class Sounding {
     });
 
     $effect(() => {
-      const [loop, stands] = [this.loop, this.#bench.stands];
+      const { loop } = this;
+      const { stands } = later.current;
       if (loop) untrack(() => this.#levels.measure({ loop, stands }).catch(this.#tell));
     });
 
