@@ -17,6 +17,8 @@ export default defineConfig({
   // Live audio is rendered in real time: another test on the same core would disturb it.
   workers: 1,
   timeout: 60_000,
+  // The first engine is rendered in seconds where two tests share a slow core.
+  expect: { timeout: 15_000 },
   forbidOnly: true,
   retries: 0,
   reporter: [['list']],

@@ -1,6 +1,4 @@
-import type { Air } from '../acoustics/air.js';
 import { checkInstallation, checkSpeaker, LIMITS, checkWithin } from '../acoustics/check-installation.js';
-import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mount.js';
 import type { Speaker } from '../acoustics/speaker.js';
@@ -14,30 +12,14 @@ import { History } from './history.js';
 import { knobsOf, withKnob, type Knob } from './knobs.js';
 import { refusal } from './refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
-import { type Answer, type ModelName, ruleAnswer, waveAnswer } from './model/answer.js';
+import type { ModelName } from './model/answer.js';
+import { Stands } from './model/stands.js';
 import type { WaveAnswers } from './model/wave-answers.svelte.js';
-import type { Known } from './model/wave-jobs.js';
-import { compute, type Computed, measure, withMeasures } from './stand.js';
+import type { Stand } from './stand.js';
 import { lengthFigure, lengthWords } from './words/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;
-
-/** One setup as it stands on the shelf: what it is, and what was computed of it or why it cannot be. */
-export interface Stand {
-  index: number;
-  /** The numeral on its disc and the key that hears it. */
-  numeral: string;
-  setup: Setup;
-  installation: Installation;
-  computed: Computed | null;
-  /** One sentence where the mount cannot be built. */
-  problem: string | null;
-  /** Whether the chosen model will tell more of it soon: nothing yet, or a draft. */
-  awaited: boolean;
-  /** One sentence where the chosen model could not be solved: what is known of it, or the rule of thumb, stands in. */
-  refused: string | null;
-}
 
 /**
  * What the user works on. The whole of it is one plain value, the bench file, replaced and never mutated, with its
@@ -50,10 +32,7 @@ export class Bench {
   #canUndo = $state(false);
   #canRedo = $state(false);
   #dragTime: Seconds | null = null;
-  #waves: Pick<WaveAnswers, 'best' | 'refusal'> | null;
-  #computed = new WeakMap<Setup, { inputs: unknown[]; stand: Stand }>();
-  /** What was computed last at each place, and for which rate: it stays until the wave solution of a new size is there. */
-  #last: { stand: Stand; sampleRate: Hertz }[] = [];
+  #stands: Stands;
 
   /** Rate of the audio device's context; filters and sounds are made for it. */
   sampleRate = $state<Hertz>(48000);
@@ -62,7 +41,7 @@ export class Bench {
   /** While a size is dragged or grown, the headroom stays where it is. */
   dragging = $state(false);
 
-  readonly stands: Stand[] = $derived.by(() => this.#file.setups.map((_, index) => this.#stand(index)));
+  readonly stands: Stand[] = $derived.by(() => this.#stands.of(this.#file, this.listener, this.sampleRate));
   readonly heard: Stand = $derived(this.stands[this.#file.view.heard]);
   /** The mount that levels are written against: where it cannot be built, the first one that can. */
   readonly measuredAgainst: Stand = $derived.by(() => {
@@ -81,7 +60,7 @@ export class Bench {
   constructor(file: BenchFile = demoBench(), waves: Pick<WaveAnswers, 'best' | 'refusal'> | null = null) {
     this.#history = new History(file);
     this.#file = file;
-    this.#waves = waves;
+    this.#stands = new Stands(waves);
   }
 
   get file(): BenchFile {
@@ -308,60 +287,6 @@ export class Bench {
     this.#file = this.#history.present;
     this.#canUndo = this.#history.canUndo;
     this.#canRedo = this.#history.canRedo;
-  }
-
-  /** A setup's stand, computed anew only when something it depends on was replaced. */
-  #stand(index: number): Stand {
-    const setup = this.#file.setups[index];
-    const { air, view } = this.#file;
-    const { listener } = this;
-    const stand: Stand = {
-      index,
-      numeral: String(index + 1),
-      setup,
-      installation: installationOf(this.#file, setup, 'ideal'),
-      computed: null,
-      problem: null,
-      awaited: false,
-      refused: null
-    };
-    const wish = { installation: stand.installation, air, listener };
-    const wanted = view.model === 'wave' ? this.#waves : null;
-    const known = wanted?.best(wish) ?? null;
-    stand.refused = wanted?.refusal(wish) ?? null;
-    stand.awaited = wanted !== null && stand.refused === null && known?.accuracy !== 'full';
-    const speaker = this.#file.speakers[setup.speaker];
-    const inputs = [index, speaker, air, listener, this.sampleRate, view.model, known, stand.refused];
-    const cached = this.#computed.get(setup);
-    if (cached && cached.inputs.every((input, i) => input === inputs[i])) return cached.stand;
-    stand.problem = refusal(() => {
-      stand.installation = installationOf(this.#file, setup);
-      stand.computed = this.#compute(stand, air, listener, known);
-    });
-    this.#computed.set(setup, { inputs, stand });
-    this.#last[index] = { stand, sampleRate: this.sampleRate };
-    return stand;
-  }
-
-  #compute(
-    { index, installation, awaited }: Stand,
-    air: Air,
-    listener: Listener,
-    known: Known | null
-  ): Computed {
-    const last = this.#last[index];
-    const kept = last?.sampleRate === this.sampleRate ? last.stand : null;
-    if (
-      !known &&
-      awaited &&
-      kept?.computed?.answer.model === 'wave' &&
-      kept.installation.mount.kind === installation.mount.kind
-    )
-      return withMeasures(kept.computed, measure(installation, air));
-    const answer: Answer = known
-      ? waveAnswer(known.heard, known.accuracy, installation, air)
-      : ruleAnswer(installation, air, listener);
-    return compute(installation, air, answer, this.sampleRate);
   }
 }
 

@@ -3,7 +3,7 @@ import type { SoundFigures } from '../listening/sound-figures.js';
 import { levelDb } from '../numeric/level-db.js';
 import type { MarkedRate } from '../sounds/sound-kind.js';
 import type { Decibels, Hertz } from '../units.js';
-import type { Stand } from './bench.svelte.js';
+import type { Stand } from './stand.js';
 
 /** One multiple of a sound's rate, and what each stand lets through of it. */
 export interface Harmonic {

@@ -5,7 +5,7 @@ import { soundRange } from '../plot/sound-range.js';
 import type { SpectrumMark } from '../plot/sound-spectrum.js';
 import { marksOf } from '../sounds/marks-of.js';
 import type { MarkedRate } from '../sounds/sound-kind.js';
-import type { Stand } from './bench.svelte.js';
+import type { Stand } from './stand.js';
 import { type Harmonic, harmonicsOf } from './harmonics.js';
 import { powerGain } from './power-gain.js';
 import type { Loop } from './sound/loops.js';

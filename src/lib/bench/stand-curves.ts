@@ -2,8 +2,8 @@ import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
 import { levelDb } from '../numeric/level-db.js';
 import type { CurveStyle } from '../plot/curve-style.js';
 import type { EngineCurve } from '../plot/engine-curve.js';
-import type { Bench, Stand } from './bench.svelte.js';
-import { PICTURE_GRID } from './stand.js';
+import type { Bench } from './bench.svelte.js';
+import { PICTURE_GRID, type Stand } from './stand.js';
 
 /** No stand's index. */
 const BESIDE = -1;

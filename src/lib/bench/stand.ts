@@ -9,6 +9,7 @@ import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-res
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
 import type { Decibels, Hertz } from '../units.js';
+import type { Setup } from './file/bench-file.js';
 import type { Answer } from './model/answer.js';
 
 /** The range of the picture; the reach is judged over the same range. */
@@ -38,6 +39,22 @@ export interface Computed extends Measures {
   /** What the audio branch convolves with and what the level figures are measured behind; made when it is asked for first. */
   readonly impulseResponse: Float32Array;
   reachesDown: Hertz | null;
+}
+
+/** One setup as it stands on the shelf: what it is, and what was computed of it or why it cannot be. */
+export interface Stand {
+  index: number;
+  /** The numeral on its disc and the key that hears it. */
+  numeral: string;
+  setup: Setup;
+  installation: Installation;
+  computed: Computed | null;
+  /** One sentence where the mount cannot be built. */
+  problem: string | null;
+  /** Whether the chosen model will tell more of it soon: nothing yet, or a draft. */
+  awaited: boolean;
+  /** One sentence where the chosen model could not be solved: what is known of it, or the rule of thumb, stands in. */
+  refused: string | null;
 }
 
 /** @throws RangeError with one plain sentence where the installation cannot be */

@@ -1,5 +1,5 @@
 import type { Seconds } from '../../units.js';
-import type { Stand } from '../bench.svelte.js';
+import type { Stand } from '../stand.js';
 import { standOf, type HeardMount } from './heard-mount.js';
 
 /** Where a step has two mounts to hear they take turns. */

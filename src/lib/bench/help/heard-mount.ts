@@ -1,4 +1,4 @@
-import type { Stand } from '../bench.svelte.js';
+import type { Stand } from '../stand.js';
 
 /** The kinds of mount that a step of the explanation can let one hear. */
 export type HeardMount = 'free air' | 'plate' | 'shell' | 'box';

@@ -1,6 +1,6 @@
 import type { Decibels, Lufs } from '../../units.js';
 import type { LabClient } from '../../worker/client.js';
-import type { Stand } from '../bench.svelte.js';
+import type { Stand } from '../stand.js';
 import type { Loop } from './loops.js';
 
 /** The most that levelling takes away: 30 dB. */

@@ -1,6 +1,6 @@
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { expect, test } from 'vitest';
-import type { Stand } from '../../../../src/lib/bench/bench.svelte.js';
+import type { Stand } from '../../../../src/lib/bench/stand.js';
 import { Levels } from '../../../../src/lib/bench/sound/levels.svelte.js';
 import { Loops } from '../../../../src/lib/bench/sound/loops.js';
 import { computedByRule } from '../../../helpers/by-rule.js';
