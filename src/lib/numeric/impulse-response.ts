@@ -69,7 +69,8 @@ export function impulseResponse(
   const phase = Math.atan2(h.im[last], h.re[last]);
   const target = Math.PI * Math.round(phase / Math.PI);
   for (let k = 0; k <= half; k++) {
-    let [re, im] = [0, 0];
+    let re: number;
+    let im: number;
     if (k <= last) {
       re = h.re[k];
       im = k === 0 ? 0 : h.im[k];

@@ -30,11 +30,8 @@ export function speakerSection({ speaker, turn }: Installation, cut: Cut, x: num
       [magnet, depth * 0.58],
       [magnet, depth]
     ]),
-    cone:
-      mirrored([
-        [coneWidth / 2, 0],
-        [coil, depth * 0.46]
-      ]) + `M${x - coil},${depth * 0.46}Q${x},${depth * 0.2} ${x + coil},${depth * 0.46}`,
+    // one line from rim to rim, so that the hollow before it can be filled
+    cone: `M${x - coneWidth / 2},0L${x - coil},${depth * 0.46}Q${x},${depth * 0.2} ${x + coil},${depth * 0.46}L${x + coneWidth / 2},0`,
     magnet: `M${x - magnet},${depth * 0.6}H${x + magnet}V${depth}H${x - magnet}Z`,
     frameWidth,
     coneWidth,

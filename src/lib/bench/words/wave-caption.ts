@@ -7,7 +7,12 @@ export function toneCaption(): string {
 
 /** The same of a puff, so many seconds after the cone has begun to move. */
 export function puffCaption(time: Seconds): string {
-  return `${puffTime(time)} after one short push of the cone: orange set out from its front, blue from its back; where the two meet they cancel.`;
+  return `${puffTime(time)} after one short push of the cone. First orange leaves its front and blue its back; then the air swings back and rings on. Where the two meet they cancel.`;
+}
+
+/** The gist of either, for the back row. */
+export function hallCaption(): string {
+  return 'The back of the cone does the opposite of its front; where the two meet they cancel.';
 }
 
 /** A time in a puff: 1.20 ms. */
