@@ -20,3 +20,11 @@ test('it makes room for a disc, keeps off the sides, and is left out where there
   expect(besideLabel(rising, flat, area, [], 60)!.x).toBeLessThanOrEqual(700);
   expect(besideLabel(bump, [], area, [], 60)).toBeNull();
 });
+
+test('a name that would be cut off stands elsewhere, or nowhere', () => {
+  const low = { ...area, bottom: 190 };
+  const { y } = besideLabel(bump, flat, low, [], 60, { width: 80, height: 40 })!;
+  expect(y).toBeLessThanOrEqual(150);
+  expect(y).toBeGreaterThan(130);
+  expect(besideLabel(bump, flat, area, [], 60, { width: 1100, height: 40 })).toBeNull();
+});
