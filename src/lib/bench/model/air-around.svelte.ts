@@ -130,10 +130,12 @@ export class AirAround {
       );
     });
 
+    const mount = $derived(this.#bench.heard.installation);
+    const medium = $derived(this.#bench.file.air);
+    const side = $derived(this.#bench.listener.plane);
     $effect(() => {
       // Of another mount, another air or another side it would be a lie.
-      const { heard, file, listener } = this.#bench;
-      void [heard.installation, file.air, listener.plane];
+      void [mount, medium, side];
       untrack(() => this.stopPuff());
       this.puff = null;
     });

@@ -50,8 +50,10 @@ export class Stands {
     const inputs = [index, speaker, air, listener, sampleRate, view.model, known, stand.refused];
     const made = this.#made.get(setup);
     if (made && made.inputs.every((input, i) => input === inputs[i])) return made.stand;
+    // A better answer is no other mount: what hangs on the mount goes on.
+    const same = made && made.inputs[1] === speaker && !made.stand.problem ? made.stand.installation : null;
     stand.problem = refusal(() => {
-      stand.installation = installationOf(file, setup);
+      stand.installation = same ?? installationOf(file, setup);
       stand.computed = this.#compute(stand, air, listener, sampleRate, known);
     });
     this.#made.set(setup, { inputs, stand });
