@@ -8,6 +8,8 @@ export interface SpeakerSection {
   frame: string;
   cone: string;
   magnet: string;
+  /** Where its middle lies, and how wide it is. */
+  middle: number;
   frameWidth: number;
   coneWidth: number;
   depth: number;
@@ -33,6 +35,7 @@ export function speakerSection({ speaker, turn }: Installation, cut: Cut, x: num
     // one line from rim to rim, so that the hollow before it can be filled
     cone: `M${x - coneWidth / 2},0L${x - coil},${depth * 0.46}Q${x},${depth * 0.2} ${x + coil},${depth * 0.46}L${x + coneWidth / 2},0`,
     magnet: `M${x - magnet},${depth * 0.6}H${x + magnet}V${depth}H${x - magnet}Z`,
+    middle: x,
     frameWidth,
     coneWidth,
     depth

@@ -8,6 +8,9 @@ import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js
 import { puffField, puffFrequencies, type PuffField } from '../../waves/field/puff.js';
 import type { WavePool } from '../../worker/wave-pool.js';
 import type { Bench } from '../bench.svelte.js';
+import { coverCone } from '../drawing/cover-cone.js';
+import { straightCut } from '../drawing/cut.js';
+import { sectionOf } from '../drawing/section.js';
 import { sentence } from '../words/sentence.js';
 import { OneAtATime } from './one-at-a-time.js';
 import { sectionGrid } from './section-grid.js';
@@ -125,7 +128,7 @@ export class AirAround {
             { kind: 'field', ...asked, frequencies, grid },
             { urgent: true }
           );
-          this.tone = { installation: asked.installation, frequency, grid, image };
+          this.tone = { installation: asked.installation, frequency, grid, image: seen(image, grid, asked) };
         })
       );
     });
@@ -178,7 +181,7 @@ export class AirAround {
       );
     try {
       const starts = Array.from({ length: Math.ceil(frequencies.length / CHUNK) }, (_, i) => i * CHUNK);
-      const images = (await Promise.all(starts.map(ask))).flat();
+      const images = (await Promise.all(starts.map(ask))).flat().map((image) => seen(image, grid, asked));
       this.puff = { installation, grid, field: puffField(frequencies, images) };
       this.problem = null;
     } catch (error) {
@@ -216,4 +219,14 @@ export class AirAround {
       this.problem = sentence(error);
     }
   }
+}
+
+/** An image as it is drawn below the speaker. */
+function seen(
+  image: FieldImage,
+  grid: SectionGrid,
+  { installation }: { installation: Installation }
+): FieldImage {
+  coverCone(image, grid, sectionOf(installation, straightCut(grid.plane)));
+  return image;
 }
