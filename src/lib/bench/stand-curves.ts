@@ -8,9 +8,10 @@ import { PICTURE_GRID, type Stand } from './stand.js';
 /** No stand's index. */
 const BESIDE = -1;
 
-/** A stand's curve for the picture; none where it cannot be built. */
+/** A stand's curve for the picture; none where it cannot be built. A draft does not say where it ends: it is replaced in a moment. */
 export function curveOf({ index, numeral, setup, computed }: Stand, heard: boolean): EngineCurve[] {
   if (!computed) return [];
+  const { accuracy, solvedTo } = computed.answer;
   return [
     {
       id: index,
@@ -19,7 +20,8 @@ export function curveOf({ index, numeral, setup, computed }: Stand, heard: boole
       frequency: computed.response.frequency,
       levelDb: computed.responseDb,
       style: (index + 1) as CurveStyle,
-      heard
+      heard,
+      ...(accuracy === 'full' ? { computedTo: solvedTo } : {})
     }
   ];
 }
@@ -37,6 +39,7 @@ export function ruleBeside({
       id: BESIDE,
       numeral: '',
       name: 'rule of thumb',
+      written: 'rule of thumb',
       frequency: PICTURE_GRID,
       levelDb: levelDb(ruleOfThumb(heard.installation, file.air, inFront, PICTURE_GRID, 'full')),
       style: (heard.index + 1) as CurveStyle,

@@ -13,8 +13,12 @@ export interface EngineCurve {
   levelDb: Float64Array;
   style: CurveStyle;
   heard: boolean;
-  /** What another model says of the heard mount: drawn thin and named on the curve, without a disc. */
+  /** What another model says of the heard mount: drawn thin, without a disc. */
   beside?: boolean;
+  /** A name that is written on the curve, where there is room. */
+  written?: string;
+  /** Up to where it was computed, where that ends within the picture: above, its level is held. */
+  computedTo?: Hertz;
 }
 
 /** The level of one curve at one frequency, as the readout and the table show it. */
@@ -36,5 +40,5 @@ export interface EngineBand {
 export interface EngineMarker {
   frequency: Hertz;
   text: string;
-  kind: 'half-wave' | 'ring';
+  kind: 'half-wave' | 'ring' | 'remark';
 }

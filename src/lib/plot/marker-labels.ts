@@ -1,6 +1,7 @@
 import type { Area } from './area.js';
 import { boxesMeet, discMeetsBox, type Box } from './box.js';
 import type { Point } from './point.js';
+import { runMeetsBox } from './run-meets-box.js';
 import { textWidth } from './text-width.js';
 
 export interface MarkerLine {
@@ -85,25 +86,4 @@ function isClear(box: Box, area: Area, taken: readonly Box[], obstacles: Obstacl
     !taken.some((other) => boxesMeet(box, other)) &&
     !obstacles.discs.some((disc) => discMeetsBox(disc.x, disc.y, obstacles.discRadius + 3, box))
   );
-}
-
-function runMeetsBox(run: readonly Point[], box: Box): boolean {
-  for (let i = Math.max(1, firstFrom(run, box.left)); i < run.length; i++) {
-    const a = run[i - 1];
-    const b = run[i];
-    if (a.x > box.right) return false;
-    if (Math.max(a.y, b.y) >= box.top && Math.min(a.y, b.y) <= box.bottom) return true;
-  }
-  return false;
-}
-
-/** Index of the first point at `x` or right of it, by halving: a run goes from left to right. */
-function firstFrom(run: readonly Point[], x: number): number {
-  let [from, to] = [0, run.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    if (run[middle].x < x) from = middle + 1;
-    else to = middle;
-  }
-  return from;
 }

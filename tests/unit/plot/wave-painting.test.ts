@@ -9,9 +9,15 @@ import { keyStops, waveKeyLayout } from '../../../src/lib/plot/wave-key.js';
 import { close } from '../../helpers/close.js';
 
 describe('signedRoot', () => {
-  it('keeps the sign, shows a tenth as a third and ends at full', () => {
-    close(signedRoot(0.1, 1), 0.316, { abs: 1e-3, because: '√0.1' });
-    expect([-4, -1, 0, 1, 9].map((value) => signedRoot(value, 4))).toEqual([-1, -0.5, 0, 0.5, 1]);
+  it('keeps the sign, shows a tenth as a quarter and ends at full', () => {
+    close(signedRoot(0.1, 1), 0.256, { abs: 1e-3, because: '(√0.11 − 0.1)/(√1.01 − 0.1)' });
+    expect([-4, 0, 4, 9].map((value) => signedRoot(value, 4))).toEqual([-1, 0, 1, 1]);
+    expect(signedRoot(-1, 4)).toBe(-signedRoot(1, 4));
+  });
+  it('goes through 0 as a straight line, not steeper than 6 times', () => {
+    const [a, b] = [1e-5, 2e-5].map((value) => signedRoot(value, 1));
+    close(b / a, 2, { rel: 1e-3, because: 'bends at a hundredth' });
+    expect(a / 1e-5).toBeLessThan(6);
   });
 });
 
@@ -19,7 +25,8 @@ describe('paintPressure', () => {
   const colours = pressureColours([255, 254, 249]);
   it('paints still air as the sheet and both ends as the ends of the scale, opaque', () => {
     const pixels = new Uint8ClampedArray(16);
-    paintPressure(Float32Array.of(0, 2, -2, 0.5), 2, colours, pixels);
+    // (√(x + 0.01) − 0.1)/(√1.01 − 0.1) is a half at x = 0.29525
+    paintPressure(Float32Array.of(0, 2, -2, 0.5905), 2, colours, pixels);
     const end = 3 * 2 * SHADES;
     const half = 3 * (SHADES + Math.round(SHADES / 2));
     expect([...pixels]).toEqual([

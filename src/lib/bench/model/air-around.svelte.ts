@@ -31,6 +31,8 @@ interface Made {
 export interface Polar extends Made {
   anglesDeg: Float64Array;
   levelDb: Float64Array;
+  /** The same of the mount that levels are written against; null where it is the heard one, or cannot be solved. */
+  againstDb: Float64Array | null;
 }
 
 export interface Tone extends Made {
@@ -90,6 +92,13 @@ export class AirAround {
     }
   );
 
+  /** The mount that it is drawn against, if it is another one that can be solved. */
+  readonly #against: Installation | null = $derived.by(() => {
+    const { heard, measuredAgainst } = this.#bench;
+    const { installation, problem, refused } = measuredAgainst;
+    return measuredAgainst === heard || problem || refused ? null : installation;
+  });
+
   /** Has it computed until what is returned is called: somebody looks. */
   watch(): () => void {
     untrack(() => this.#watched++);
@@ -100,17 +109,23 @@ export class AirAround {
   connect(): void {
     $effect(() => {
       const asked = this.#asked;
+      const against = this.#against;
       const frequency = this.shownFrequency;
       const { plane, distance } = this.#bench.listener;
       if (!asked) return this.#polars.clear();
       const anglesDeg = Float64Array.from({ length: 360 / ANGLE_STEP + 1 }, (_, i) => -180 + i * ANGLE_STEP);
       this.#polars.run(() =>
         this.#told(async () => {
-          const levelDb = await this.#pool.ask(
-            { kind: 'polar', ...asked, frequency, plane, distance, anglesDeg },
-            { urgent: true }
-          );
-          this.polar = { installation: asked.installation, frequency, anglesDeg, levelDb };
+          const levels = (installation: Installation): Promise<Float64Array> =>
+            this.#pool.ask(
+              { kind: 'polar', ...asked, installation, frequency, plane, distance, anglesDeg },
+              { urgent: true }
+            );
+          const [levelDb, againstDb] = await Promise.all([
+            levels(asked.installation),
+            against && levels(against)
+          ]);
+          this.polar = { installation: asked.installation, frequency, anglesDeg, levelDb, againstDb };
         })
       );
     });

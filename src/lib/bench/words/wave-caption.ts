@@ -1,18 +1,27 @@
+import type { Mount } from '../../acoustics/mount.js';
 import type { Seconds } from '../../units.js';
 
-/** What a wave picture shows, in plain words: the colours by what makes them. */
-export function toneCaption(): string {
-  return 'Orange: the air is pressed together; blue: it is thinned out; white: neither. The back of the cone always does the opposite of its front, and where the two meet they cancel.';
+/** What a wave picture of a steady tone shows, in plain words: the colours by what makes them, and what the mount does. */
+export function toneCaption(kind: Mount['kind']): string {
+  return `Orange: the air is pressed together; blue: it is thinned out; between them it is on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
 }
 
-/** The same of a puff, so many seconds after the cone has begun to move. */
-export function puffCaption(time: Seconds): string {
-  return `${puffTime(time)} after one short push of the cone. First orange leaves its front and blue its back; then the air swings back and rings on. Where the two meet they cancel.`;
+/** The gist of it, for the back row. */
+export function hallCaption(kind: Mount['kind']): string {
+  return `The back of the cone does the opposite of its front. ${effectWords(kind)}`;
 }
 
-/** The gist of either, for the back row. */
-export function hallCaption(): string {
-  return 'The back of the cone does the opposite of its front; where the two meet they cancel.';
+function effectWords(kind: Mount['kind']): string {
+  switch (kind) {
+    case 'free':
+      return 'Nothing keeps the two apart: they cancel.';
+    case 'plate':
+      return 'The plate makes its way round longer: less cancels.';
+    case 'shell':
+      return 'The shell makes its way round longer: less cancels.';
+    case 'box':
+      return 'The box shuts it in: nothing cancels.';
+  }
 }
 
 /** A time in a puff: 1.20 ms. */

@@ -1,0 +1,43 @@
+import { besideLabel, type BesideLabel } from './beside-label.js';
+import type { Box } from './box.js';
+import type { DrawnCurve } from './drawn-curve.js';
+import type { PictureLayout } from './picture-layout.js';
+import type { Point } from './point.js';
+import { textWidth } from './text-width.js';
+
+/** A name on its curve. */
+export interface CurveName {
+  id: number;
+  text: string;
+  place: BesideLabel;
+}
+
+/**
+ * The names that are written on curves: each where its curve is farthest from the heard one, the heard one's where it
+ * is farthest from the first other. Those that find no room are left out.
+ *
+ * @param discs where the discs stand
+ * @param written what other words and lines cover
+ */
+export function curveNames(
+  drawn: readonly DrawnCurve[],
+  layout: PictureLayout,
+  discs: readonly Point[],
+  written: readonly Box[]
+): CurveName[] {
+  const heard = drawn.find(({ curve }) => curve.heard);
+  if (!heard) return [];
+  const other = drawn.find(({ curve }) => curve.beside) ?? drawn.find(({ curve }) => !curve.heard);
+  const boxes = [...written];
+  const all = drawn.flatMap((one) => one.runs);
+  return drawn.flatMap(({ curve, runs }) => {
+    const from = curve.heard ? other : heard;
+    if (!curve.written || !from) return [];
+    const room = { width: textWidth(curve.written, layout.textSize), height: 1.7 * layout.textSize };
+    const clear = Math.max(5 * layout.textSize, room.width / 2 + layout.discRadius);
+    const place = besideLabel(runs, from.runs, layout.area, room, { discs, clear, boxes, runs: all });
+    if (!place) return [];
+    boxes.push(place.box);
+    return [{ id: curve.id, text: curve.written, place }];
+  });
+}
