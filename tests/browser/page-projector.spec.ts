@@ -136,6 +136,36 @@ for (const size of HALLS)
       }
     });
 
+    test('the wave solution fits, too: its curves with their names, a tone and a puff', async ({
+      page,
+      bench
+    }) => {
+      await standIn(page);
+      await bench.open();
+      await page.keyboard.press('p');
+      await page.keyboard.press('w');
+      for (const numeral of [1, 2, 3, 4]) {
+        await page.keyboard.press(`Digit${numeral}`);
+        await expect(view(page).getByText('wave solution')).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).getByText('not solved')).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).getByText('the back helps')).toHaveCount(numeral === 4 ? 0 : 1);
+        await still(page);
+        expect(await wrongInProjector(page), `curves of ${numeral}`).toEqual([]);
+      }
+      await page.keyboard.press('a');
+      for (const numeral of [3, 4]) {
+        await page.keyboard.press(`Digit${numeral}`);
+        await expect(view(page).getByText(numeral === 3 ? 'less cancels' : 'nothing cancels')).toBeVisible();
+        await expect(view(page).getByText(/broken.line: free air/)).toBeVisible({ timeout: 30_000 });
+        expect(await wrongInProjector(page), `a tone, ${numeral}`).toEqual([]);
+      }
+      await page.keyboard.press('Digit3');
+      await page.keyboard.press('a');
+      await expect(view(page).getByRole('listitem')).toHaveCount(3, { timeout: 30_000 });
+      await expect(view(page).locator('[aria-current=step]')).toContainText('Blue follows 113 mm behind');
+      expect(await wrongInProjector(page), 'a puff').toEqual([]);
+    });
+
     test('a mount that cannot be built says so in words', async ({ page, bench }) => {
       await standIn(page);
       await bench.open();
