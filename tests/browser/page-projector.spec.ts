@@ -147,8 +147,8 @@ for (const size of HALLS)
       for (const numeral of [1, 2, 3, 4]) {
         await page.keyboard.press(`Digit${numeral}`);
         await expect(view(page).getByText('wave solution')).toBeVisible({ timeout: 30_000 });
-        await expect(view(page).getByText('not solved')).toBeVisible({ timeout: 30_000 });
-        await expect(view(page).getByText('the back helps')).toHaveCount(numeral === 4 ? 0 : 1);
+        await expect(view(page).getByText('estimated')).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).getByText('½ wave late')).toHaveCount(numeral === 4 ? 0 : 1);
         await still(page);
         expect(await wrongInProjector(page), `curves of ${numeral}`).toEqual([]);
       }
@@ -156,13 +156,13 @@ for (const size of HALLS)
       for (const numeral of [3, 4]) {
         await page.keyboard.press(`Digit${numeral}`);
         await expect(view(page).getByText(numeral === 3 ? 'less cancels' : 'nothing cancels')).toBeVisible();
-        await expect(view(page).getByText(/broken.line: free air/)).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).getByText(/dotted: free air/)).toBeVisible({ timeout: 30_000 });
         expect(await wrongInProjector(page), `a tone, ${numeral}`).toEqual([]);
       }
       await page.keyboard.press('Digit3');
       await page.keyboard.press('a');
-      await expect(view(page).getByRole('listitem')).toHaveCount(3, { timeout: 30_000 });
-      await expect(view(page).locator('[aria-current=step]')).toContainText('Blue follows 113 mm behind');
+      await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 30_000 });
+      await expect(view(page).locator('[aria-current=step]')).toContainText('swings on');
       expect(await wrongInProjector(page), 'a puff').toEqual([]);
     });
 

@@ -7,8 +7,9 @@ const HUMP: Decibels = 3;
 const HOLE: Decibels = 6;
 
 /**
- * Where the sound of the back helps that of the front most, straight in front of an open mount, and where it
- * cancels it most; null where neither is plain. A thin plate parts the air in two like halves: with both faces of its cone
+ * Where the sound of the back helps that of the front most, straight in front of an open mount: it comes half a wave late, and the
+ * back's is the opposite of the front's; and where, a whole wave late, it first cancels it again. Null where
+ * either is not plain. A thin plate parts the air in two like halves: with both faces of its cone
  * pushing outwards it would sound like an endless plate. So front plus (as much as comes round, turned about) is what is heard,
  * front minus that is 1, and what comes round helps just where more than an endless plate is heard. Folded plates
  * are no such halves, but neither do they come above it or far below it by their front alone.
@@ -31,11 +32,11 @@ export function humpAndHole(
   let last = first;
   while (last + 1 < frequency.length && frequency[last + 1] <= to) last++;
   let [hump, hole] = [-1, -1];
-  for (let i = first; i < last; i++) {
+  for (let i = first; i < last && hole < 0; i++) {
     const top = level[i] >= level[i - 1] && level[i] > level[i + 1];
     if (top && level[i] >= HUMP && (hump < 0 || level[i] > level[hump])) hump = i;
     const dip = level[i] <= level[i - 1] && level[i] < level[i + 1];
-    if (dip && isHole(level, first, i, last) && (hole < 0 || level[i] < level[hole])) hole = i;
+    if (dip && isHole(level, first, i, last)) hole = i;
   }
   return { hump: hump < 0 ? null : frequency[hump], hole: hole < 0 ? null : frequency[hole] };
 }

@@ -9,8 +9,8 @@ export interface BesideLabel extends Point {
   box: Box;
 }
 
-/** The name keeps away from the sides by these shares of the width: there the discs and the zero line's words stand. */
-const KEEP = { left: 0.12, right: 0.3 };
+/** The name keeps away from the sides by these shares of the width: there stand the zero line's words and what is above a model's end. */
+const KEEP = { left: 0.12, right: 0.14 };
 
 /**
  * How far the middle of a name lies beside the point of the curve that it stands at, in its widths, and how far it keeps away, in

@@ -19,6 +19,11 @@ export function curveDashes(style: CurveStyle, strokeWidth: number): string {
   return patterns[style].map((length) => Number((length * strokeWidth).toFixed(2))).join(' ');
 }
 
+/** What a style's line is like, in a word. */
+export function lineWord(style: CurveStyle): string {
+  return style === 1 ? 'dotted' : 'dashed';
+}
+
 /** The colour of a style: a custom property that the page sets, the ink of the text where it does not. */
 export function curveColour(style: CurveStyle): string {
   return `var(--mount-${style}, currentColor)`;

@@ -4,7 +4,7 @@ import type { Seconds } from '../units.js';
 export type Moving = 'tone' | 'puff';
 
 /** How long one period of a tone takes on the screen, whatever its frequency, and how long a whole puff. */
-export const SHOWN: Record<Moving, Seconds> = { tone: 1.6, puff: 5 };
+export const SHOWN: Record<Moving, Seconds> = { tone: 1.6, puff: 8 };
 /** A frame that comes later than this, as after sleep, does not make the picture jump. */
 const LONGEST: Seconds = 0.1;
 

@@ -19,7 +19,7 @@ test('it makes room for a disc, keeps off the sides, and is left out where there
   expect(Math.abs(x - 400)).toBeGreaterThanOrEqual(60);
   expect(Math.abs(x - 400)).toBeLessThan(90);
   const rising = [xs.map((x) => ({ x, y: 100 + x / 10 }))];
-  expect(besideLabel(rising, flat, area, NONE)!.x).toBeLessThanOrEqual(700);
+  expect(besideLabel(rising, flat, area, NONE)!.x).toBeLessThanOrEqual(860);
   expect(besideLabel(bump, [], area, NONE)).toBeNull();
 });
 
@@ -34,7 +34,7 @@ test('at a steep curve a name stands aside, so that the curve does not go throug
   const room = { width: 80, height: 40 };
   const falling = [xs.map((x) => ({ x, y: 105 + 0.2 * x }))];
   const { x, y, box } = besideLabel(falling, flat, area, room)!;
-  expect([x, y]).toEqual([660, 245]);
+  expect([x, y]).toEqual([730, 259]);
   expect(runMeetsBox(falling[0], { ...box, top: box.top + 6 })).toBe(false);
   // Where there is no such place it stands at the curve all the same.
   const comb = [xs.map((x) => ({ x, y: x % 20 ? 110 : 290 }))];

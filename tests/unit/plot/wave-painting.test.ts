@@ -70,12 +70,12 @@ describe('movedOn', () => {
     close(share, 0.25, { abs: 1e-9, because: '2 s are a period and a quarter' });
     expect(stillMoves('tone', 1)).toBe(true);
   });
-  it('plays a puff in 5 s and rests at its end', () => {
+  it('plays a puff in 8 s and rests at its end', () => {
     let share = 0;
     let frames = 0;
     for (; stillMoves('puff', share); frames++) share = movedOn('puff', share, 1 / 60);
     expect(share).toBe(1);
-    close(frames, 300, { abs: 1, because: 'five seconds of frames, and rounding' });
+    close(frames, 480, { abs: 1, because: 'eight seconds of frames, and rounding' });
   });
   it('does not jump after a pause, nor go back', () => {
     close(movedOn('tone', 0.5, 3600), 0.5 + 0.1 / 1.6, {

@@ -3,43 +3,59 @@ import type { Installation } from '../../acoustics/installation.js';
 import { stringPath } from '../../acoustics/string-path.js';
 import type { Metres, Seconds } from '../../units.js';
 
-/** One puff as a story in three sentences, and when the last one begins, counted from the middle of the cone's push. */
+/** One puff as a story: what is seen, one sentence a stage, and what it means. */
 export interface PuffStages {
-  sentences: [string, string, string];
-  round: Seconds;
+  stages: { sentence: string; from: Seconds }[];
+  moral: string;
 }
 
-/** @param length as the user wants lengths written */
+/** A wave that has come round is seen for so long before what rings behind it. */
+const PASSING: Seconds = 0.15e-3;
+
+/**
+ * Times are counted from the middle of the cone's push. The last sentence of a shell is about its air, which swings on when the
+ * cone is long still.
+ *
+ * @param length as the user wants lengths written
+ */
 export function puffStages(
   installation: Installation,
   air: Air,
   length: (metres: Metres) => string
 ): PuffStages {
   const { mount } = installation;
-  const push = 'The cone pushes once: orange leaves its front, blue its back.';
+  const c = soundSpeed(air);
+  const push = { sentence: 'The cone pushes: orange in front, blue behind.', from: -Infinity };
   if (mount.kind === 'box') {
+    const round = (mount.depth + mount.width / 2) / c;
     return {
-      sentences: [
+      stages: [
         push,
-        'Orange runs out and bends round the box.',
-        'Nothing follows it: blue stays shut in, and swings to and fro in there.'
+        { sentence: 'Orange runs out and bends round the box.', from: round },
+        { sentence: 'Blue stays shut in, and swings in there.', from: 3 * round }
       ],
-      round: (mount.depth + mount.width / 2) / soundSpeed(air)
+      moral: 'Nothing follows that could cancel orange, however low the note.'
     };
   }
   const string = stringPath(installation)!.length;
-  const rings = mount.kind === 'shell' ? ' The air in the shell rings on.' : '';
+  const round = string / c;
+  const stages = [
+    push,
+    { sentence: `Blue comes round the edge, ${length(string)} to the front.`, from: round / 3 },
+    { sentence: 'It follows right behind orange.', from: round }
+  ];
+  if (mount.kind === 'shell')
+    stages.push({
+      sentence: 'The air in the shell swings on: orange, then blue.',
+      from: round + PASSING
+    });
   return {
-    sentences: [
-      push,
-      'Orange runs out in front; blue runs round the edge.',
-      `Blue follows ${length(string)} behind orange. In low notes, whose waves are longer than that, the two cancel.${rings}`
-    ],
-    round: string / soundSpeed(air)
+    stages,
+    moral: 'Low notes push for longer: orange and blue lie on each other and cancel.'
   };
 }
 
-/** Which sentence is told at a time, counted from the middle of the cone's push. */
-export function puffStage({ round }: PuffStages, time: Seconds): 0 | 1 | 2 {
-  return time < 0 ? 0 : time < round ? 1 : 2;
+/** Which stage is seen at a time, counted from the middle of the cone's push. */
+export function puffStage({ stages }: PuffStages, time: Seconds): number {
+  return stages.findLastIndex(({ from }) => time >= from);
 }

@@ -3,7 +3,7 @@ import type { Seconds } from '../../units.js';
 
 /** What a wave picture of a steady tone shows, in plain words: the colours by what makes them, and what the mount does. */
 export function toneCaption(kind: Mount['kind']): string {
-  return `Orange: the air is pressed together; blue: it is thinned out; between them it is on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
+  return `Orange: the air is pressed together; blue: it is thinned out; white: it is as ever, on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
 }
 
 /** The gist of it, for the back row. */
@@ -16,11 +16,11 @@ function effectWords(kind: Mount['kind']): string {
     case 'free':
       return 'Nothing keeps the two apart: they cancel.';
     case 'plate':
-      return 'The plate makes its way round longer: less cancels.';
+      return 'The plate lengthens the back’s way round: less cancels.';
     case 'shell':
-      return 'The shell makes its way round longer: less cancels.';
+      return 'The shell lengthens the back’s way round: less cancels.';
     case 'box':
-      return 'The box shuts it in: nothing cancels.';
+      return 'The box shuts the back in: nothing cancels.';
   }
 }
 
