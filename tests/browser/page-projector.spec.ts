@@ -157,6 +157,7 @@ for (const size of HALLS)
         await page.keyboard.press(`Digit${numeral}`);
         await expect(view(page).getByText(numeral === 3 ? 'less cancels' : 'nothing cancels')).toBeVisible();
         await expect(view(page).getByText(/dotted: free air/)).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).locator('canvas')).toBeVisible({ timeout: 30_000 });
         expect(await wrongInProjector(page), `a tone, ${numeral}`).toEqual([]);
       }
       await page.keyboard.press('Digit3');
