@@ -1,13 +1,14 @@
 import { besideLabel, type BesideLabel } from './beside-label.js';
 import type { Box } from './box.js';
 import type { DrawnCurve } from './drawn-curve.js';
+import type { EngineCurve } from './engine-curve.js';
 import type { PictureLayout } from './picture-layout.js';
 import type { Point } from './point.js';
 import { textWidth } from './text-width.js';
 
 /** A name on its curve. */
 export interface CurveName {
-  id: number;
+  curve: EngineCurve;
   text: string;
   place: BesideLabel;
 }
@@ -38,6 +39,6 @@ export function curveNames(
     const place = besideLabel(runs, from.runs, layout.area, room, { discs, clear, boxes, runs: all });
     if (!place) return [];
     boxes.push(place.box);
-    return [{ id: curve.id, text: curve.written, place }];
+    return [{ curve, text: curve.written, place }];
   });
 }

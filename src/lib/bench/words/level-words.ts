@@ -24,7 +24,7 @@ export function levelWords({
   sameLoudness: boolean;
 }): LevelWords {
   const equally = sameLoudness ? '; played equally loud now' : '';
-  if (isAgainst) return { verdict: 'The measure', rest: `for all the others, on this sound${equally}` };
+  if (isAgainst) return { verdict: 'The measure', rest: `for the others, on this sound${equally}` };
   if (difference === null) return { verdict: 'Listening …', rest: '' };
   const verdict = louderOrQuieter(difference);
   const than = verdict === 'just as loud' ? 'as' : 'than';

@@ -10,7 +10,7 @@ export interface PuffStages {
 }
 
 /** A wave that has come round is seen for so long before what rings behind it. */
-const PASSING: Seconds = 0.15e-3;
+const PASSING: Seconds = 0.08e-3;
 
 /**
  * Times are counted from the middle of the cone's push. The last sentence of a shell is about its air, which swings on when the
@@ -42,16 +42,16 @@ export function puffStages(
   const stages = [
     push,
     { sentence: `Blue comes round the edge, ${length(string)} to the front.`, from: round / 3 },
-    { sentence: 'It follows right behind orange.', from: round }
+    { sentence: 'It follows orange, too late to cancel it.', from: 0.75 * round }
   ];
   if (mount.kind === 'shell')
     stages.push({
-      sentence: 'The air in the shell swings on: orange, then blue.',
+      sentence: 'No new push: the air in the shell swings back.',
       from: round + PASSING
     });
   return {
     stages,
-    moral: 'Low notes push for longer: orange and blue lie on each other and cancel.'
+    moral: 'A low note pushes for longer: there blue lies on orange and cancels it.'
   };
 }
 

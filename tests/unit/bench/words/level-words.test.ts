@@ -19,7 +19,7 @@ describe('levelWords', () => {
     );
   });
   it('says which one the others are compared with, and when nothing is known yet', () => {
-    expect(said({ isAgainst: true })).toBe('The measure for all the others, on this sound');
+    expect(said({ isAgainst: true })).toBe('The measure for the others, on this sound');
     expect(said({ difference: null })).toBe('Listening …');
   });
   it('shortens the other one’s name', () => {
