@@ -12,7 +12,8 @@ const HOLE: Decibels = 6;
  * either is not plain. A thin plate parts the air in two like halves: with both faces of its cone
  * pushing outwards it would sound like an endless plate. So front plus (as much as comes round, turned about) is what is heard,
  * front minus that is 1, and what comes round helps just where more than an endless plate is heard. Folded plates
- * are no such halves, but neither do they come above it or far below it by their front alone.
+ * are no such halves; for them it is an assumption: the same sizes closed to a box, which is heard by its front alone, stay within
+ * −4.1 … +2.9 dB of an endless plate from 1 to 10 kHz (the demo's box and cab body).
  *
  * @param response relative to the same speaker in an endless plate, ascending
  * @param from below it the speaker's own resonance shapes the curve

@@ -8,8 +8,14 @@ import { PICTURE_GRID, type Stand } from './stand.js';
 /** No stand's index. */
 const BESIDE = -1;
 
+/** The colour and line that a stand goes by in every picture. */
+export function styleOf({ index }: Stand): CurveStyle {
+  return (index + 1) as CurveStyle;
+}
+
 /** A stand's curve for the picture; none where it cannot be built. A draft does not say where it ends: it is replaced in a moment. */
-export function curveOf({ index, numeral, setup, computed }: Stand, heard: boolean): EngineCurve[] {
+export function curveOf(stand: Stand, heard: boolean): EngineCurve[] {
+  const { index, numeral, setup, computed } = stand;
   if (!computed) return [];
   const { accuracy, solvedTo } = computed.answer;
   return [
@@ -19,7 +25,7 @@ export function curveOf({ index, numeral, setup, computed }: Stand, heard: boole
       name: setup.name,
       frequency: computed.response.frequency,
       levelDb: computed.responseDb,
-      style: (index + 1) as CurveStyle,
+      style: styleOf(stand),
       heard,
       ...(accuracy === 'full' ? { computedTo: solvedTo } : {})
     }
@@ -42,7 +48,7 @@ export function ruleBeside({
       written: 'rule of thumb',
       frequency: PICTURE_GRID,
       levelDb: levelDb(ruleOfThumb(heard.installation, file.air, inFront, PICTURE_GRID, 'full')),
-      style: (heard.index + 1) as CurveStyle,
+      style: styleOf(heard),
       heard: false,
       beside: true
     }

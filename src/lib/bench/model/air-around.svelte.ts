@@ -143,7 +143,8 @@ export class AirAround {
             { kind: 'field', ...asked, frequencies, grid },
             { urgent: true }
           );
-          this.tone = { installation: asked.installation, frequency, grid, image: seen(image, grid, asked) };
+          coverCone(image, grid, sectionOf(asked.installation, straightCut(plane)));
+          this.tone = { installation: asked.installation, frequency, grid, image };
         })
       );
     });
@@ -196,7 +197,9 @@ export class AirAround {
       );
     try {
       const starts = Array.from({ length: Math.ceil(frequencies.length / CHUNK) }, (_, i) => i * CHUNK);
-      const images = (await Promise.all(starts.map(ask))).flat().map((image) => seen(image, grid, asked));
+      const images = (await Promise.all(starts.map(ask))).flat();
+      const section = sectionOf(installation, straightCut(plane));
+      for (const image of images) coverCone(image, grid, section);
       this.puff = { installation, grid, field: puffField(frequencies, images) };
       this.problem = null;
     } catch (error) {
@@ -234,14 +237,4 @@ export class AirAround {
       this.problem = sentence(error);
     }
   }
-}
-
-/** An image as it is drawn below the speaker. */
-function seen(
-  image: FieldImage,
-  grid: SectionGrid,
-  { installation }: { installation: Installation }
-): FieldImage {
-  coverCone(image, grid, sectionOf(installation, straightCut(grid.plane)));
-  return image;
 }

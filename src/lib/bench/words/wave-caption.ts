@@ -3,7 +3,7 @@ import type { Seconds } from '../../units.js';
 
 /** What a wave picture of a steady tone shows, in plain words: the colours by what makes them, and what the mount does. */
 export function toneCaption(kind: Mount['kind']): string {
-  return `Orange: the air is pressed together; blue: it is thinned out; white: it is as ever, on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
+  return `Orange: the air is pressed together; blue: it is thinned out; between them it is as ever, on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
 }
 
 /** The gist of it, for the back row. */
