@@ -18,6 +18,8 @@ const KEEP = { left: 0.12, right: 0.14 };
  */
 const PLACES = [0, 0.35].flatMap((off) => [0, -0.5, 0.5].map((aside) => ({ aside, off })));
 
+/** Pixels between the points that are tried: places closer than that are as good. */
+const STEP = 8;
 /** Letters keep this part of a name's height off the curve. */
 const CLEAR = 0.15;
 /** Where the curves are closer than this part of it, a name could be either one's. */
@@ -53,9 +55,11 @@ export function besideLabel(
   const curves = [...own, ...other, ...runs];
   let found: BesideLabel | null = null;
   let [widest, isPoor] = [-1, true];
+  let tried = -Infinity;
   for (const { x, y } of own.flat()) {
     const opposite = height.get(Math.round(x));
-    if (x < from || x > to || opposite === undefined) continue;
+    if (x < from || x > to || x < tried + STEP || opposite === undefined) continue;
+    tried = x;
     const apart = Math.abs(y - opposite);
     if (apart <= widest && !isPoor) continue;
     const below = y > opposite;
