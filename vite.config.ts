@@ -6,6 +6,8 @@ export default defineConfig({
   worker: { format: 'es' },
   test: {
     include: ['tests/unit/**/*.test.ts', 'tests/validation/**/*.test.ts'],
-    environment: 'node'
+    environment: 'node',
+    // A mount is solved in a second alone, in many where other work shares slow cores.
+    testTimeout: 30_000
   }
 });

@@ -146,7 +146,7 @@ for (const size of HALLS)
       await page.keyboard.press('w');
       for (const numeral of [1, 2, 3, 4]) {
         await page.keyboard.press(`Digit${numeral}`);
-        await expect(view(page).getByText('heard: wave solution')).toBeVisible({ timeout: 30_000 });
+        await expect(view(page).getByText('what you hear: wave solution')).toBeVisible({ timeout: 30_000 });
         await expect(view(page).getByText('estimated')).toBeVisible({ timeout: 30_000 });
         await expect(view(page).getByText('½ wave late')).toHaveCount(numeral === 4 ? 0 : 1);
         await still(page);
@@ -163,7 +163,7 @@ for (const size of HALLS)
       await page.keyboard.press('Digit3');
       await page.keyboard.press('a');
       await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 30_000 });
-      await expect(view(page).locator('[aria-current=step]')).toContainText('swings back');
+      await expect(view(page).locator('[aria-current=step]')).toContainText('swings on');
       expect(await wrongInProjector(page), 'a puff').toEqual([]);
     });
 

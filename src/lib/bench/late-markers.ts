@@ -22,11 +22,8 @@ export function lateMarkers(
   const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
-  return [
-    { frequency: hump, text: '½ wave late: in step' },
-    { frequency: hole, text: '1 wave late: opposite' },
-    { frequency: low < hump / 2 ? low : null, text: 'hardly late: opposite' }
-  ].flatMap(({ frequency, text }) =>
-    frequency === null ? [] : [{ frequency, text, kind: 'remark' as const }]
-  );
+  const markers: EngineMarker[] = [{ frequency: hump, text: '½ wave late: in step', kind: 'remark' }];
+  if (hole !== null) markers.push({ frequency: hole, text: '1 wave late: opposite', kind: 'remark' });
+  if (low < hump / 2) markers.push({ frequency: low, text: '← hardly late: opposite', kind: 'range-below' });
+  return markers;
 }

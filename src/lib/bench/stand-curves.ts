@@ -1,15 +1,24 @@
+import { frontAlone } from '../acoustics/front-alone.js';
+import type { Listener } from '../acoustics/listener.js';
 import { ruleOfThumb } from '../acoustics/rule-of-thumb.js';
 import { levelDb } from '../numeric/level-db.js';
 import type { CurveStyle } from '../plot/curve-style.js';
-import type { EngineCurve } from '../plot/engine-curve.js';
-import type { Bench } from './bench.svelte.js';
+import type { EngineCurve, EngineGround } from '../plot/engine-curve.js';
+import type { BenchFile } from './file/bench-file.js';
 import { PICTURE_GRID, type Stand } from './stand.js';
 
 /** No stand's index. */
 const BESIDE = -1;
 
+/** The heard mount, its air, and where one listens: all that the rule of thumb asks for. */
+export interface HeardWhere {
+  heard: Pick<Stand, 'index' | 'installation' | 'computed'>;
+  file: Pick<BenchFile, 'air'>;
+  listener: Listener;
+}
+
 /** The colour and line that a stand goes by in every picture. */
-export function styleOf({ index }: Stand): CurveStyle {
+export function styleOf({ index }: Pick<Stand, 'index'>): CurveStyle {
   return (index + 1) as CurveStyle;
 }
 
@@ -33,11 +42,7 @@ export function curveOf(stand: Stand, heard: boolean): EngineCurve[] {
 }
 
 /** What the rule of thumb says of the heard mount, straight in front, beside its wave solution. */
-export function ruleBeside({
-  heard,
-  file,
-  listener
-}: Pick<Bench, 'heard' | 'file' | 'listener'>): EngineCurve[] {
+export function ruleBeside({ heard, file, listener }: HeardWhere): EngineCurve[] {
   if (heard.computed?.answer.model !== 'wave') return [];
   const inFront = { ...listener, angleDeg: 0 };
   return [
@@ -45,7 +50,6 @@ export function ruleBeside({
       id: BESIDE,
       numeral: '',
       name: 'rule of thumb',
-      written: 'rule of thumb',
       frequency: PICTURE_GRID,
       levelDb: levelDb(ruleOfThumb(heard.installation, file.air, inFront, PICTURE_GRID, 'full')),
       style: styleOf(heard),
@@ -53,4 +57,10 @@ export function ruleBeside({
       beside: true
     }
   ];
+}
+
+/** What the heard mount's speaker would give if nothing of its back came round. */
+export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): EngineGround {
+  const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
+  return { frequency: front.frequency, levelDb: levelDb(front) };
 }

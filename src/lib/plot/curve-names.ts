@@ -14,8 +14,8 @@ export interface CurveName {
 }
 
 /**
- * The names that are written on curves: each where its curve is farthest from the heard one, the heard one's where it
- * is farthest from the first other. Those that find no room are left out.
+ * The names that are written on curves: each where its curve is farthest from the heard one. Those that find no room are
+ * left out.
  *
  * @param discs where the discs stand
  * @param written what other words and lines cover
@@ -28,15 +28,13 @@ export function curveNames(
 ): CurveName[] {
   const heard = drawn.find(({ curve }) => curve.heard);
   if (!heard) return [];
-  const other = drawn.find(({ curve }) => curve.beside) ?? drawn.find(({ curve }) => !curve.heard);
   const boxes = [...written];
   const all = drawn.flatMap((one) => one.runs);
   return drawn.flatMap(({ curve, runs }) => {
-    const from = curve.heard ? other : heard;
-    if (!curve.written || !from) return [];
+    if (!curve.written || curve.heard) return [];
     const room = { width: textWidth(curve.written, layout.textSize), height: 1.7 * layout.textSize };
     const clear = Math.max(5 * layout.textSize, room.width / 2 + layout.discRadius);
-    const place = besideLabel(runs, from.runs, layout.area, room, { discs, clear, boxes, runs: all });
+    const place = besideLabel(runs, heard.runs, layout.area, room, { discs, clear, boxes, runs: all });
     if (!place) return [];
     boxes.push(place.box);
     return [{ curve, text: curve.written, place }];

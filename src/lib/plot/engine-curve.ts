@@ -15,10 +15,18 @@ export interface EngineCurve {
   heard: boolean;
   /** What another model says of the heard mount: drawn thin, without a disc. */
   beside?: boolean;
-  /** A name that is written on the curve, where there is room. */
+  /** A name that is written on the curve, where there is room; the heard one has its disc. */
   written?: string;
   /** Up to where it was computed, where that ends within the picture: above, its level is held. */
   computedTo?: Hertz;
+}
+
+/** What curves are held against: the area below it is drawn behind them. */
+export interface EngineGround {
+  /** Ascending. */
+  frequency: Float64Array;
+  /** Same length. */
+  levelDb: Float64Array;
 }
 
 /** The level of one curve at one frequency, as the readout and the table show it. */
@@ -40,5 +48,6 @@ export interface EngineBand {
 export interface EngineMarker {
   frequency: Hertz;
   text: string;
-  kind: 'half-wave' | 'ring' | 'remark';
+  /** All but a range, which says something of all that is below it, have a line. */
+  kind: 'half-wave' | 'ring' | 'remark' | 'range-below';
 }

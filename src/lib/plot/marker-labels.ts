@@ -1,5 +1,6 @@
 import type { Area } from './area.js';
 import { boxesMeet, discMeetsBox, type Box } from './box.js';
+import type { EngineMarker } from './engine-curve.js';
 import type { Point } from './point.js';
 import { runMeetsBox } from './run-meets-box.js';
 import { textWidth } from './text-width.js';
@@ -7,6 +8,7 @@ import { textWidth } from './text-width.js';
 export interface MarkerLine {
   x: number;
   text: string;
+  kind?: EngineMarker['kind'];
 }
 
 export interface MarkerLabel {
@@ -27,10 +29,13 @@ export interface Obstacles {
 
 const lineGap = 6;
 const ROW_COST = 0.25;
+const BOTH = ['start', 'end'] as const;
+const BELOW = ['end'] as const;
 
 /**
  * Where the text beside each marker line stands: inside the area, clear of discs, boxes and other such texts, and of
- * curves and other lines if it can be. Tried from the top downward, on the right of the line and on its left.
+ * curves and other lines if it can be. Tried from the top downward, on the right of the line and on its left; of a
+ * range on its left only.
  * Null where there is no clear place: the line then stays without text.
  */
 export function markerLabels(
@@ -47,19 +52,23 @@ export function markerLabels(
     let bestCost = Infinity;
     // a row further down costs more by itself
     for (let row = 0; row < rows && row * ROW_COST < bestCost; row++)
-      for (const anchor of ['start', 'end'] as const) {
+      for (const anchor of line.kind === 'range-below' ? BELOW : BOTH) {
         const label = labelAt(line.x, area.top + textSize * (1.1 + row * 1.4), anchor, width, textSize);
         if (!isClear(label.box, area, taken, obstacles)) continue;
         const crossings =
           obstacles.runs.filter((run) => runMeetsBox(run, label.box)).length +
-          lines.filter((other, i) => i !== own && other.x > label.box.left && other.x < label.box.right)
-            .length;
+          lines.filter((other, i) => i !== own && isAcross(other, label.box)).length;
         const cost = row * ROW_COST + crossings * 2 + (anchor === 'end' ? 0.1 : 0);
         if (cost < bestCost) [best, bestCost] = [label, cost];
       }
     if (best) taken.push(best.box);
     return best;
   });
+}
+
+/** A range has no line. */
+function isAcross({ x, kind }: MarkerLine, { left, right }: Box): boolean {
+  return kind !== 'range-below' && x > left && x < right;
 }
 
 function labelAt(

@@ -20,7 +20,7 @@ test('an open mount: half a wave late, a whole wave late, and hardly late at an 
   expect(markers.map(({ text }) => text)).toEqual([
     '½ wave late: in step',
     '1 wave late: opposite',
-    'hardly late: opposite'
+    '← hardly late: opposite'
   ]);
   const GRID = { rel: 0.02, because: 'the figures of docs/models/wave-solution.md, on a grid of 1.4 %' };
   [1525, 2715, 343.2 / (8 * 0.113)].forEach((frequency, i) => close(markers[i].frequency, frequency, GRID));

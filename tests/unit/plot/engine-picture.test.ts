@@ -33,6 +33,24 @@ describe('EnginePicture, drawn without a browser', () => {
     expect(empty.body).not.toMatch(/NaN|undefined/);
     expect(empty.body).toContain('role="slider"');
   });
+  it('draws the ground below its level down to the floor, behind the curves', () => {
+    const frequency = Float64Array.of(50, 500, 16000);
+    const ground = { frequency, levelDb: Float64Array.of(-Infinity, -10, 0) };
+    const grounded = render(EnginePicture, { props: { ...props, ground } }).body;
+    expect(grounded).not.toMatch(/="[^"]*NaN/);
+    const [shape] = grounded.match(/<path class="ground[^>]* d="M[^"]*Z"[^>]*>/)!;
+    expect(grounded.indexOf(shape)).toBeLessThan(grounded.indexOf('data-curve'));
+    expect(body).not.toContain('class="ground');
+  });
+  it('marks a range by words on its side, without a line', () => {
+    const marked = (kind: 'remark' | 'range-below') =>
+      render(EnginePicture, {
+        props: { ...props, bare: true, markers: [{ frequency: 400, text: '← late', kind }] }
+      }).body;
+    const lines = (picture: string) => picture.match(/<path d="M[\d.]+,\d+V\d+"/g)?.length ?? 0;
+    expect(lines(marked('remark')) - lines(marked('range-below'))).toBe(1);
+    expect(marked('range-below')).toMatch(/text-anchor="end"[^>]*>← late/);
+  });
   it('leaves readout and table out when bare, and carries a caption', () => {
     const caption = createRawSnippet(() => ({ render: () => '<span>drawn by the rule of thumb</span>' }));
     const bare = render(EnginePicture, { props: { ...props, bare: true, caption } });

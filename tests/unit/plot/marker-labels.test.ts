@@ -55,3 +55,22 @@ describe.each([pictureLayout(1340, 320, false), pictureLayout(366, 200, false)])
     });
   }
 );
+
+it('the words of a range stand on its left, and give way to those of lines', () => {
+  const layout = pictureLayout(1340, 320, false);
+  const { area, textSize } = layout;
+  const free = { discs: [], discRadius: 13, boxes: [], runs: [] };
+  const range = { text: '← below', x: area.left + 300, kind: 'range-below' as const };
+  const line = { text: 'this line stands not far to the right of it', x: area.left + 350 };
+  const wall = [
+    { x: line.x + 20, y: area.top },
+    { x: line.x + 20, y: area.bottom }
+  ];
+  const [alone] = markerLabels([range], area, textSize, free);
+  expect([alone!.anchor, alone!.box.right]).toEqual(['end', range.x - 6]);
+  // To the right there is a curve; to the left only the range, which has no line to be crossed.
+  const [words, below] = markerLabels([line, range], area, textSize, { ...free, runs: [wall] });
+  expect(words!.anchor).toBe('end');
+  expect(words!.box.left).toBeLessThan(range.x);
+  expect(below!.box.top).toBeGreaterThan(words!.box.bottom - 1);
+});

@@ -46,7 +46,7 @@ export function puffStages(
   ];
   if (mount.kind === 'shell')
     stages.push({
-      sentence: 'No new push: the air in the shell swings back.',
+      sentence: 'No new push: the shell’s own air swings on, and booms at its pitch.',
       from: round + PASSING
     });
   return {
