@@ -179,7 +179,11 @@ test('the air around a mount: a tone, one puff, stopped and made, and level all 
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
   await expect(waves).toHaveAccessibleName(/^a steady tone of 1 kHz, Flat plate cut across/);
   // It moves: two looks differ. Held still, they do not.
-  const look = () => waves.locator('canvas').evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const look = () =>
+    waves
+      .locator('canvas')
+      .first()
+      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
   const before = await look();
   await expect.poll(look).not.toBe(before);
   await around.getByRole('button', { name: 'hold still' }).click();
@@ -190,6 +194,17 @@ test('the air around a mount: a tone, one puff, stopped and made, and level all 
   };
   await expect.poll(stands, { timeout: 15_000 }).toBe(true);
   const still = await look();
+  // In its corner stands the mount that it is held against, and goes along.
+  await expect(waves.getByText('free air')).toBeVisible();
+  await expect(around.getByText('In the corner at the same moment: Free air.')).toBeVisible();
+  const corner = () =>
+    waves
+      .locator('canvas')
+      .last()
+      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const earlier = await corner();
+  await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.5');
+  await expect.poll(corner).not.toBe(earlier);
   // Pointed at another frequency, it is another tone.
   await around.getByRole('slider', { name: /^tone/ }).fill('200');
   await expect(waves).toHaveAccessibleName(/^a steady tone of 4.64 kHz/);
@@ -221,7 +236,11 @@ test('reduced motion gets stills, which the slider moves', async ({ page, bench 
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
   await expect(waves).toBeVisible({ timeout: 30_000 });
   await solved(bench);
-  const look = () => waves.locator('canvas').evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const look = () =>
+    waves
+      .locator('canvas')
+      .first()
+      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
   const stands = async () => {
     const before = await look();
     await page.waitForTimeout(200);

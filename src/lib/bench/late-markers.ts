@@ -22,8 +22,8 @@ export function lateMarkers(
   const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
-  const markers: EngineMarker[] = [{ frequency: hump, text: '½ wave late: in step', kind: 'remark' }];
-  if (hole !== null) markers.push({ frequency: hole, text: '1 wave late: opposite', kind: 'remark' });
-  if (low < hump / 2) markers.push({ frequency: low, text: '← hardly late: opposite', kind: 'range-below' });
+  const markers: EngineMarker[] = [{ frequency: hump, text: '½ wave late: adds', kind: 'remark' }];
+  if (hole !== null) markers.push({ frequency: hole, text: '1 wave: cancels', kind: 'remark' });
+  if (low < hump / 2) markers.push({ frequency: low, text: '← hardly late: cancels', kind: 'range-below' });
   return markers;
 }

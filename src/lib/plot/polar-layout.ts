@@ -15,6 +15,10 @@ const RANGE: Decibels = 40;
 /** The outermost ring, unless something is louder. */
 const TOP: Decibels = 10;
 const STEP: Decibels = 10;
+/** Room for words above and below the circle, and beside a bare one, in heights of the text. */
+const ABOVE = 2.2;
+const BELOW = 1.7;
+const BARE = 0.9;
 
 /** Lays out the picture in so many pixels of width; `bare` is for a projector. Widths below 160 are laid out as that. */
 export function polarLayout(size: number, bare: boolean, bareTextSize?: number): PolarLayout {
@@ -23,13 +27,13 @@ export function polarLayout(size: number, bare: boolean, bareTextSize?: number):
   const usual = pictureLayout(width, width, bare, bareTextSize);
   const textSize = bare ? usual.textSize : 13;
   // "−150°" beside it unless bare; "in front" above it, and the ear on its rim
-  const radius = width / 2 - (bare ? 0.9 : 3.1) * textSize;
-  const middle = { x: width / 2, y: radius + 2.2 * textSize };
+  const radius = width / 2 - (bare ? BARE : 3.1) * textSize;
+  const middle = { x: width / 2, y: radius + ABOVE * textSize };
   return {
     ...usual,
     textSize,
     width,
-    height: middle.y + radius + 1.7 * textSize,
+    height: middle.y + radius + BELOW * textSize,
     middle,
     radius,
     area: {
@@ -39,6 +43,11 @@ export function polarLayout(size: number, bare: boolean, bareTextSize?: number):
       bottom: middle.y + radius
     }
   };
+}
+
+/** The size of the largest bare picture that a room holds, in pixels. */
+export function largestPolar(width: number, height: number, textSize: number): number {
+  return Math.min(width, height - (ABOVE + BELOW - 2 * BARE) * textSize);
 }
 
 /** Levels of the rings, from the outermost inwards; the middle is 40 dB below the first. */

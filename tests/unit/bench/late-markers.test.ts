@@ -18,9 +18,9 @@ test('an open mount: half a wave late, a whole wave late, and hardly late at an 
   const stand = solved(DEMO['cab body']);
   const markers = lateMarkers(stand, AIR, IN_FRONT);
   expect(markers.map(({ text }) => text)).toEqual([
-    '½ wave late: in step',
-    '1 wave late: opposite',
-    '← hardly late: opposite'
+    '½ wave late: adds',
+    '1 wave: cancels',
+    '← hardly late: cancels'
   ]);
   const GRID = { rel: 0.02, because: 'the figures of docs/models/wave-solution.md, on a grid of 1.4 %' };
   [1525, 2715, 343.2 / (8 * 0.113)].forEach((frequency, i) => close(markers[i].frequency, frequency, GRID));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pickedAngle } from '../../../src/lib/plot/picked-angle.js';
 import {
   figuredRings,
+  largestPolar,
   polarLayout,
   polarPoint,
   polarRuns,
@@ -123,5 +124,19 @@ describe('the figures of the polar picture', () => {
   });
   it('write angles with a true minus sign', () => {
     expect([-0.2, -90, 45].map(angleText)).toEqual(['0°', '−90°', '45°']);
+  });
+});
+
+describe('largestPolar', () => {
+  it('fills the room across or up and down, whichever is less, words and all', () => {
+    for (const [width, height] of [
+      [300, 900],
+      [900, 300]
+    ]) {
+      const layout = polarLayout(largestPolar(width, height, 20), true, 20);
+      expect(layout.width).toBeLessThanOrEqual(width);
+      expect(layout.height).toBeLessThanOrEqual(height + 1e-9);
+      expect(Math.max(layout.width / width, layout.height / height)).toBeCloseTo(1, 9);
+    }
   });
 });

@@ -19,6 +19,8 @@ import { sectionGrid } from './section-grid.js';
 const ANGLE_STEP: Degrees = 3;
 /** So many frequencies of a puff are one question: a worker may take some while another takes others. */
 const CHUNK = 4;
+/** The picture beside it has so many times fewer pixels across and down: it is small. */
+const COARSER = 3;
 /** The wave picture shows no tone below this: it would not move within the picture. */
 const LOWEST: Hertz = 100;
 
@@ -38,6 +40,8 @@ export interface Polar extends Made {
 export interface Tone extends Made {
   grid: SectionGrid;
   image: FieldImage;
+  /** The same around the mount that levels are written against, coarser; null where it is the heard one, or cannot be solved. */
+  beside: { installation: Installation; grid: SectionGrid; image: FieldImage } | null;
 }
 
 export interface Puff {
@@ -132,19 +136,32 @@ export class AirAround {
 
     $effect(() => {
       const asked = this.#asked;
+      const against = this.#against;
       const frequency = this.shownFrequency;
       const { plane } = this.#bench.listener;
       if (!asked || this.mode !== 'tone') return this.#tones.clear();
       const grid = sectionGrid(asked.installation, plane);
+      const coarse = {
+        ...grid,
+        columns: Math.round(grid.columns / COARSER),
+        rows: Math.round(grid.rows / COARSER)
+      };
       this.#tones.run(() =>
         this.#told(async () => {
           const frequencies = Float64Array.of(frequency);
-          const [image] = await this.#pool.ask(
-            { kind: 'field', ...asked, frequencies, grid },
-            { urgent: true }
-          );
-          coverCone(image, grid, sectionOf(asked.installation, straightCut(plane)));
-          this.tone = { installation: asked.installation, frequency, grid, image };
+          const around = async (installation: Installation, grid: SectionGrid) => {
+            const [image] = await this.#pool.ask(
+              { kind: 'field', ...asked, installation, frequencies, grid },
+              { urgent: true }
+            );
+            coverCone(image, grid, sectionOf(installation, straightCut(plane)));
+            return { installation, grid, image };
+          };
+          const [heard, beside] = await Promise.all([
+            around(asked.installation, grid),
+            against && around(against, coarse)
+          ]);
+          this.tone = { ...heard, frequency, beside };
         })
       );
     });
