@@ -7,6 +7,27 @@ import type { Stand } from './stand.js';
 /** The back is hardly late where its way round is so small a part of a wave: 12 dB below by the rule of thumb. */
 const HARDLY = 8;
 
+/** What is written where the back comes hardly late, half a wave late and a whole wave late. */
+export interface LateWords {
+  hardly: string;
+  half: string;
+  whole: string;
+}
+
+/** For a hall. */
+export const SHORT: LateWords = {
+  hardly: '← hardly late: cancels',
+  half: '½ wave late: adds',
+  whole: '1 wave: cancels'
+};
+
+/** For reading at a desk. */
+export const FULL: LateWords = {
+  hardly: '← the back comes hardly late: front and back cancel',
+  half: 'half a wave late: the back adds',
+  whole: 'a whole wave late: they cancel'
+};
+
 /**
  * How late the back comes where it is opposite to the front, and where in step with it: for open mounts that are solved in full,
  * straight in front, where there is a plain hump.
@@ -14,7 +35,8 @@ const HARDLY = 8;
 export function lateMarkers(
   { computed }: Pick<Stand, 'computed'>,
   air: Air,
-  { angleDeg }: Listener
+  { angleDeg }: Listener,
+  words: LateWords
 ): EngineMarker[] {
   if (computed?.answer.accuracy !== 'full' || angleDeg !== 0) return [];
   const { answer, response, figures } = computed;
@@ -22,8 +44,8 @@ export function lateMarkers(
   const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
-  const markers: EngineMarker[] = [{ frequency: hump, text: '½ wave late: adds', kind: 'remark' }];
-  if (hole !== null) markers.push({ frequency: hole, text: '1 wave: cancels', kind: 'remark' });
-  if (low < hump / 2) markers.push({ frequency: low, text: '← hardly late: cancels', kind: 'range-below' });
+  const markers: EngineMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];
+  if (hole !== null) markers.push({ frequency: hole, text: words.whole, kind: 'remark' });
+  if (low < hump / 2) markers.push({ frequency: low, text: words.hardly, kind: 'range-below' });
   return markers;
 }

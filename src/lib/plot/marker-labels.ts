@@ -34,8 +34,8 @@ const BELOW = ['end'] as const;
 
 /**
  * Where the text beside each marker line stands: inside the area, clear of discs, boxes and other such texts, and of
- * curves and other lines if it can be. Tried from the top downward, on the right of the line and on its left; of a
- * range on its left only.
+ * curves and other lines if it can be. Tried from the top downward, on the right of the line and on its left; on its
+ * left only where it is about what is below.
  * Null where there is no clear place: the line then stays without text.
  */
 export function markerLabels(
@@ -52,7 +52,7 @@ export function markerLabels(
     let bestCost = Infinity;
     // a row further down costs more by itself
     for (let row = 0; row < rows && row * ROW_COST < bestCost; row++)
-      for (const anchor of line.kind === 'range-below' ? BELOW : BOTH) {
+      for (const anchor of saysBelow(line) ? BELOW : BOTH) {
         const label = labelAt(line.x, area.top + textSize * (1.1 + row * 1.4), anchor, width, textSize);
         if (!isClear(label.box, area, taken, obstacles)) continue;
         const crossings =
@@ -64,6 +64,10 @@ export function markerLabels(
     if (best) taken.push(best.box);
     return best;
   });
+}
+
+function saysBelow({ kind }: MarkerLine): boolean {
+  return kind === 'range-below' || kind === 'half-wave';
 }
 
 /** A range has no line. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
 import { ruleAnswer, waveAnswer } from '../../../src/lib/bench/model/answer.js';
-import { lateMarkers } from '../../../src/lib/bench/late-markers.js';
+import { lateMarkers, SHORT } from '../../../src/lib/bench/late-markers.js';
 import { compute } from '../../../src/lib/bench/stand.js';
 import type { AccuracyName } from '../../../src/lib/waves/accuracy.js';
 import { hearWaves } from '../../../src/lib/waves/heard-waves.js';
@@ -16,7 +16,7 @@ function solved(installation: Installation, accuracy: AccuracyName = 'full') {
 
 test('an open mount: half a wave late, a whole wave late, and hardly late at an eighth of a wave of the string', () => {
   const stand = solved(DEMO['cab body']);
-  const markers = lateMarkers(stand, AIR, IN_FRONT);
+  const markers = lateMarkers(stand, AIR, IN_FRONT, SHORT);
   expect(markers.map(({ text }) => text)).toEqual([
     '½ wave late: adds',
     '1 wave: cancels',
@@ -24,14 +24,14 @@ test('an open mount: half a wave late, a whole wave late, and hardly late at an 
   ]);
   const GRID = { rel: 0.02, because: 'the figures of docs/models/wave-solution.md, on a grid of 1.4 %' };
   [1525, 2715, 343.2 / (8 * 0.113)].forEach((frequency, i) => close(markers[i].frequency, frequency, GRID));
-  expect(lateMarkers(stand, AIR, { ...IN_FRONT, angleDeg: 30 })).toEqual([]);
+  expect(lateMarkers(stand, AIR, { ...IN_FRONT, angleDeg: 30 }, SHORT)).toEqual([]);
 });
 
 test('nothing is marked on a draft, on the rule of thumb, on a box, or where nothing is computed', () => {
-  expect(lateMarkers(solved(DEMO['flat plate'], 'draft'), AIR, IN_FRONT)).toEqual([]);
+  expect(lateMarkers(solved(DEMO['flat plate'], 'draft'), AIR, IN_FRONT, SHORT)).toEqual([]);
   const rule = ruleAnswer(DEMO['flat plate'], AIR, IN_FRONT);
   const byRule = { computed: compute(DEMO['flat plate'], AIR, rule, 48000) };
-  expect(lateMarkers(byRule, AIR, IN_FRONT)).toEqual([]);
-  expect(lateMarkers(solved(DEMO['closed box']), AIR, IN_FRONT)).toEqual([]);
-  expect(lateMarkers({ computed: null }, AIR, IN_FRONT)).toEqual([]);
+  expect(lateMarkers(byRule, AIR, IN_FRONT, SHORT)).toEqual([]);
+  expect(lateMarkers(solved(DEMO['closed box']), AIR, IN_FRONT, SHORT)).toEqual([]);
+  expect(lateMarkers({ computed: null }, AIR, IN_FRONT, SHORT)).toEqual([]);
 });
