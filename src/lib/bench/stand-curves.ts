@@ -59,8 +59,9 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): EngineCurve[]
   ];
 }
 
-/** What the heard mount's speaker would give if nothing of its back came round. */
-export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): EngineGround {
+/** What the heard mount's speaker would give if nothing of its back came round; none of a mount that cannot be built. */
+export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): EngineGround | undefined {
+  if (!heard.computed) return undefined;
   const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
   return { frequency: front.frequency, levelDb: levelDb(front) };
 }
