@@ -181,26 +181,27 @@ for (const size of HALLS)
       await expect(view(page)).toContainText('it cannot be built so');
       expect(await wrongInProjector(page)).toEqual([]);
     });
+  });
 
-    for (const inverted of [false, true])
-      test(`contrast of 7:1 throughout${inverted ? ', inverted' : ''}`, async ({ page, bench }) => {
-        await standIn(page);
-        await bench.open();
-        await page.keyboard.press('p');
-        if (inverted) await page.keyboard.press('i');
-        for (const numeral of [1, 2, 3, 4]) {
-          await page.keyboard.press(`Digit${numeral}`);
-          await still(page);
-          const all = await contrasts(page);
-          expect(all.length).toBeGreaterThan(15);
-          expect(all.filter(({ ratio }) => ratio < 7)).toEqual([]);
-        }
-        await page.mouse.move(300, 300);
-        const { violations } = await new AxeBuilder({ page })
-          .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
-          .analyze();
-        expect(violations.map(({ id, nodes }) => ({ id, nodes: nodes.map(({ html }) => html) }))).toEqual([]);
-      });
+// Colours do not hang on the size.
+for (const inverted of [false, true])
+  test(`contrast of 7:1 throughout${inverted ? ', inverted' : ''}`, async ({ page, bench }) => {
+    await standIn(page);
+    await bench.open();
+    await page.keyboard.press('p');
+    if (inverted) await page.keyboard.press('i');
+    for (const numeral of [1, 2, 3, 4]) {
+      await page.keyboard.press(`Digit${numeral}`);
+      await still(page);
+      const all = await contrasts(page);
+      expect(all.length).toBeGreaterThan(15);
+      expect(all.filter(({ ratio }) => ratio < 7)).toEqual([]);
+    }
+    await page.mouse.move(300, 300);
+    const { violations } = await new AxeBuilder({ page })
+      .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
+      .analyze();
+    expect(violations.map(({ id, nodes }) => ({ id, nodes: nodes.map(({ html }) => html) }))).toEqual([]);
   });
 
 test('near-white on a dark system, too; I inverts and back', async ({ page, bench }) => {
