@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     include: ['tests/unit/**/*.test.ts', 'tests/validation/**/*.test.ts'],
     environment: 'node',
-    // Hardly a test keeps state: with one set of modules for all, and a thread a core, they take less than half the time.
+    // Tests take back what they put into globals, so modules can be shared, a thread a core: less than half the time.
     isolate: false,
     pool: 'threads',
     maxWorkers: '100%',

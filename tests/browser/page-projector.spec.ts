@@ -149,6 +149,8 @@ for (const size of HALLS)
         await expect(view(page).getByText('what you hear: wave solution')).toBeVisible({ timeout: 30_000 });
         await expect(view(page).getByText('estimated')).toBeVisible({ timeout: 30_000 });
         await expect(view(page).getByText('½ wave late')).toHaveCount(numeral === 4 ? 0 : 1);
+        await expect(view(page).getByText(/rule of thumb: good to \d/)).toBeVisible();
+        await expect(view(page).getByText('the front alone, no back')).toBeVisible();
         await still(page);
         expect(await wrongInProjector(page), `curves of ${numeral}`).toEqual([]);
       }

@@ -1,3 +1,4 @@
+import type { Locator, Page } from '@playwright/test';
 import { installationOf } from '../../src/lib/bench/file/installation-of.js';
 import { demoBench } from '../../src/lib/bench/file/demo-bench.js';
 import type { Listener } from '../../src/lib/acoustics/listener.js';
@@ -47,6 +48,21 @@ async function levelInTable(bench: BenchPage, row: string): Promise<number> {
   return Number(text.replace('−', '-').replace(/[^-\d.]/g, ''));
 }
 
+/** What a canvas shows. */
+function drawn(canvas: Locator): Promise<string> {
+  return canvas.evaluate((element: HTMLCanvasElement) => element.toDataURL());
+}
+
+/** Waits until what one looks at stands still. */
+async function stood(page: Page, look: () => Promise<string>): Promise<void> {
+  const stands = async () => {
+    const before = await look();
+    await page.waitForTimeout(200);
+    return (await look()) === before;
+  };
+  await expect.poll(stands, { timeout: 15_000 }).toBe(true);
+}
+
 test.beforeEach(async ({ bench }) => {
   await bench.open();
 });
@@ -61,7 +77,9 @@ test('the wave solution comes on key W: drawn beside the rule of thumb, and play
   await page.keyboard.press('w');
   await solved(bench);
   expect(await heard.getAttribute('d')).not.toBe(byRule);
-  await expect(page.locator('.engine-picture').getByText('rule of thumb')).toBeVisible();
+  const picture = page.locator('.engine-picture');
+  await expect(picture.getByText(/^rule of thumb: good to 810.Hz$/)).toBeVisible();
+  await expect(picture.getByText('half a wave late: the back adds')).toBeVisible();
   const [there] = solvedHere(demoMount(2), { angleDeg: 0, plane: 'width' }, [2500]);
   close(await levelInTable(bench, '2.5 kHz'), there, {
     abs: 0.51,
@@ -179,29 +197,16 @@ test('the air around a mount: a tone, one puff, stopped and made, and level all 
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
   await expect(waves).toHaveAccessibleName(/^a steady tone of 1 kHz, Flat plate cut across/);
   // It moves: two looks differ. Held still, they do not.
-  const look = () =>
-    waves
-      .locator('canvas')
-      .first()
-      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const look = () => drawn(waves.locator('canvas').first());
   const before = await look();
   await expect.poll(look).not.toBe(before);
   await around.getByRole('button', { name: 'hold still' }).click();
-  const stands = async () => {
-    const before = await look();
-    await page.waitForTimeout(200);
-    return (await look()) === before;
-  };
-  await expect.poll(stands, { timeout: 15_000 }).toBe(true);
+  await stood(page, look);
   const still = await look();
   // In its corner stands the mount that it is held against, and goes along.
   await expect(waves.getByText('free air')).toBeVisible();
   await expect(around.getByText('In the corner at the same moment: Free air.')).toBeVisible();
-  const corner = () =>
-    waves
-      .locator('canvas')
-      .last()
-      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
+  const corner = () => drawn(waves.locator('canvas').last());
   const earlier = await corner();
   await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.5');
   await expect.poll(corner).not.toBe(earlier);
@@ -236,17 +241,8 @@ test('reduced motion gets stills, which the slider moves', async ({ page, bench 
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
   await expect(waves).toBeVisible({ timeout: 30_000 });
   await solved(bench);
-  const look = () =>
-    waves
-      .locator('canvas')
-      .first()
-      .evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL());
-  const stands = async () => {
-    const before = await look();
-    await page.waitForTimeout(200);
-    return (await look()) === before;
-  };
-  await expect.poll(stands, { timeout: 15_000 }).toBe(true);
+  const look = () => drawn(waves.locator('canvas').first());
+  await stood(page, look);
   const still = await look();
   await expect(around.getByRole('button', { name: 'hold still' })).toHaveCount(0);
   await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.25');

@@ -111,8 +111,9 @@ export function contrasts(page: Page): Promise<{ what: string; ratio: number }[]
     const view = document.querySelector('.projector')!;
     const paper = getComputedStyle(view).backgroundColor;
     const sheet = getComputedStyle(view.querySelector('.sheet')!).fill;
+    const area = getComputedStyle(view.querySelector('path.ground')!).fill;
     const found: { what: string; ratio: number }[] = [];
-    for (const element of view.querySelectorAll('h1 .name, .numeral, p, p b, button'))
+    for (const element of view.querySelectorAll('h1 .name, .numeral, p, p b, li, button'))
       found.push({
         what: element.textContent!.trim(),
         ratio: ratio(getComputedStyle(element).color, ground(element))
@@ -120,12 +121,13 @@ export function contrasts(page: Page): Promise<{ what: string; ratio: number }[]
     for (const text of view.querySelectorAll('svg text')) {
       const disc = text.previousElementSibling;
       const behind = disc?.tagName === 'circle' ? getComputedStyle(disc).fill : null;
-      for (const one of behind ? [behind] : [paper, sheet])
+      for (const one of behind ? [behind] : [paper, sheet, area])
         found.push({ what: text.textContent!, ratio: ratio(getComputedStyle(text).fill, one) });
     }
-    for (const path of view.querySelectorAll('path[data-curve], .section path')) {
+    for (const path of view.querySelectorAll('path[data-curve], .section path, li path')) {
       const { stroke, fill } = getComputedStyle(path);
-      found.push({ what: 'a line', ratio: ratio(stroke === 'none' ? fill : stroke, sheet) });
+      for (const one of [sheet, area])
+        found.push({ what: 'a line', ratio: ratio(stroke === 'none' ? fill : stroke, one) });
     }
     return found;
   });

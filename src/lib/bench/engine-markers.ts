@@ -2,9 +2,10 @@ import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { EngineMarker } from '../plot/engine-curve.js';
 import type { Metres } from '../units.js';
-import { FULL, lateMarkers } from './late-markers.js';
+import { lateMarkers } from './late-markers.js';
 import type { Stand } from './stand.js';
 import { frequencyWords } from './words/frequency-words.js';
+import { FULL } from './words/late-words.js';
 
 /**
  * Frequencies worth a line in the picture of the heard mount: what its wave solution shows of the back, or what the rule of thumb

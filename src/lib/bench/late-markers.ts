@@ -3,30 +3,10 @@ import { humpAndHole } from '../acoustics/hump-and-hole.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { EngineMarker } from '../plot/engine-curve.js';
 import type { Stand } from './stand.js';
+import type { LateWords } from './words/late-words.js';
 
 /** The back is hardly late where its way round is so small a part of a wave: 12 dB below by the rule of thumb. */
 const HARDLY = 8;
-
-/** What is written where the back comes hardly late, half a wave late and a whole wave late. */
-export interface LateWords {
-  hardly: string;
-  half: string;
-  whole: string;
-}
-
-/** For a hall. */
-export const SHORT: LateWords = {
-  hardly: '← hardly late: cancels',
-  half: '½ wave late: adds',
-  whole: '1 wave: cancels'
-};
-
-/** For reading at a desk. */
-export const FULL: LateWords = {
-  hardly: '← the back comes hardly late: front and back cancel',
-  half: 'half a wave late: the back adds',
-  whole: 'a whole wave late: they cancel'
-};
 
 /**
  * How late the back comes where it is opposite to the front, and where in step with it: for open mounts that are solved in full,

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
 import { ruleAnswer, waveAnswer } from '../../../src/lib/bench/model/answer.js';
-import { lateMarkers, SHORT } from '../../../src/lib/bench/late-markers.js';
+import { lateMarkers } from '../../../src/lib/bench/late-markers.js';
+import { SHORT } from '../../../src/lib/bench/words/late-words.js';
 import { compute } from '../../../src/lib/bench/stand.js';
 import type { AccuracyName } from '../../../src/lib/waves/accuracy.js';
 import { hearWaves } from '../../../src/lib/waves/heard-waves.js';
