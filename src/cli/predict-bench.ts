@@ -1,10 +1,10 @@
 import { soundSpeed } from '../lib/acoustics/air.js';
-import { checkInstallation } from '../lib/acoustics/check-installation.js';
-import type { MountKind } from '../lib/acoustics/mount.js';
+import { checkInstallation } from '../lib/acoustics/mounts/check-installation.js';
+import type { MountKind } from '../lib/acoustics/mounts/mount.js';
 import type { Response } from '../lib/acoustics/response.js';
-import { ruleOfThumb } from '../lib/acoustics/rule-of-thumb.js';
-import type { BenchFile, Setup } from '../lib/bench/file/bench-file.js';
-import { installationOf } from '../lib/bench/file/installation-of.js';
+import { ruleOfThumb } from '../lib/acoustics/rule/rule-of-thumb.js';
+import type { BenchFile, Setup } from '../lib/file/bench-file.js';
+import { installationOf } from '../lib/file/installation-of.js';
 import type { Decibels, Degrees, Hertz, Radians } from '../lib/units.js';
 import { ACCURACY, type AccuracyName } from '../lib/waves/accuracy.js';
 import { mountMesh } from '../lib/waves/mesh/mount-mesh.js';

@@ -1,6 +1,6 @@
-import { BenchFileError } from '../lib/bench/file/bench-file-error.js';
-import type { BenchFile } from '../lib/bench/file/bench-file.js';
-import { readBenchFile } from '../lib/bench/file/read-bench-file.js';
+import { BenchFileError } from '../lib/file/bench-file-error.js';
+import type { BenchFile } from '../lib/file/bench-file.js';
+import { readBenchFile } from '../lib/file/read-bench-file.js';
 import { predictBench } from './predict-bench.js';
 import { predictHelp, predictRequest } from './predict-request.js';
 import { predictionCsv } from './prediction-csv.js';

@@ -1,6 +1,6 @@
-import { checkInstallation } from '../../src/lib/acoustics/check-installation.js';
-import type { Speaker } from '../../src/lib/acoustics/speaker.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import { checkInstallation } from '../../src/lib/acoustics/mounts/check-installation.js';
+import type { Speaker } from '../../src/lib/acoustics/speaker/speaker.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { demoMount } from '../helpers/page-level.js';
 import { expect, test } from '../helpers/page-fixture.js';
 

@@ -1,8 +1,8 @@
 import type { Locator, Page } from '@playwright/test';
-import { installationOf } from '../../src/lib/bench/file/installation-of.js';
-import { demoBench } from '../../src/lib/bench/file/demo-bench.js';
+import { installationOf } from '../../src/lib/file/installation-of.js';
+import { demoBench } from '../../src/lib/file/demo-bench.js';
 import type { Listener } from '../../src/lib/acoustics/listener.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { waveSolution } from '../../src/lib/waves/wave-solution.js';
 import { close } from '../helpers/close.js';
 import type { BenchPage } from '../helpers/page-bench.js';

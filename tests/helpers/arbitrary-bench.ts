@@ -1,12 +1,12 @@
-import { refusal } from '../../src/lib/bench/refusal.js';
+import { refusal } from '../../src/lib/acoustics/refusal.js';
 import { checkSound } from '../../src/lib/sounds/check-sound.js';
 import { type GeneratedSound, knobsOfKind, SOUND_KIND_NAMES } from '../../src/lib/sounds/kinds.js';
 import type { SoundKnob } from '../../src/lib/sounds/knob.js';
 import fc from 'fast-check';
-import { LIMITS } from '../../src/lib/acoustics/check-installation.js';
+import { LIMITS } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
-import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/bench/file/bench-file.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
+import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/file/bench-file.js';
 
 /** A number as JSON keeps it: finite, and no −0, which JSON writes as 0. */
 const number = (min: number, max: number) =>

@@ -1,6 +1,6 @@
 import type { Installation } from '../../src/lib/acoustics/installation.js';
-import { type Answer, ruleAnswer } from '../../src/lib/bench/model/answer.js';
-import { compute, type Computed } from '../../src/lib/bench/stand.js';
+import { type Answer, ruleAnswer } from '../../src/lib/evaluation/answer.js';
+import { compute, type Computed } from '../../src/lib/evaluation/stand.js';
 import { AIR, IN_FRONT } from './demo-installations.js';
 
 /** What the rule of thumb says of a mount, straight in front. */

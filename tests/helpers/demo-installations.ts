@@ -1,6 +1,6 @@
 import type { Installation } from '../../src/lib/acoustics/installation.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 
 /** The oval speaker of 28 × 40 mm in a mount. */
 export function ovalIn(mount: Mount, turn: 0 | 90 = 0): Installation {

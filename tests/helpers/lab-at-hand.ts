@@ -1,6 +1,6 @@
-import { Desk } from '../../src/lib/worker/answer.js';
-import { LabClient } from '../../src/lib/worker/client.js';
-import type { Asked } from '../../src/lib/worker/protocol.js';
+import { Desk } from '../../src/lib/workers/sound/answer.js';
+import { LabClient } from '../../src/lib/workers/sound/client.js';
+import type { Asked } from '../../src/lib/workers/sound/protocol.js';
 
 /** A client whose worker is no thread of its own: the same desk answers in the next turn of the loop. */
 export function labAtHand(): { lab: LabClient; asked: () => number } {

@@ -1,14 +1,14 @@
-import { ruleAnswer } from '../../src/lib/bench/model/answer.js';
-import { compute } from '../../src/lib/bench/stand.js';
-import { demoBench } from '../../src/lib/bench/file/demo-bench.js';
-import { installationOf } from '../../src/lib/bench/file/installation-of.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
+import { ruleAnswer } from '../../src/lib/evaluation/answer.js';
+import { compute } from '../../src/lib/evaluation/stand.js';
+import { demoBench } from '../../src/lib/file/demo-bench.js';
+import { installationOf } from '../../src/lib/file/installation-of.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
 import type { MovingSound } from '../../src/lib/sounds/kinds.js';
 import { loopStretch } from '../../src/lib/sounds/recording/loop-stretch.js';
 import { usualSound } from '../../src/lib/sounds/roster.js';
-import { SoundBank } from '../../src/lib/worker/sound-bank.js';
+import { SoundBank } from '../../src/lib/workers/sound/sound-bank.js';
 
 /** The rate at which the page opens its audio context where the machine lets it. */
 const SAMPLE_RATE = 48000;

@@ -1,5 +1,5 @@
-import type { AskWavesOptions, WavePool } from '../../src/lib/worker/wave-pool.js';
-import type { WaveQuestion } from '../../src/lib/worker/wave-protocol.js';
+import type { AskWavesOptions, WavePool } from '../../src/lib/workers/waves/wave-pool.js';
+import type { WaveQuestion } from '../../src/lib/workers/waves/wave-protocol.js';
 
 /** One question that a test has yet to answer. */
 export interface PoolQuestion {

@@ -1,8 +1,8 @@
-import { checkInstallation } from '../../src/lib/acoustics/check-installation.js';
+import { checkInstallation } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Installation } from '../../src/lib/acoustics/installation.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
-import { knobsOf, withKnob } from '../../src/lib/bench/knobs.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
+import { knobsOf, withKnob } from '../../src/lib/acoustics/mounts/size-knobs.js';
 import { random } from '../../src/lib/sounds/blocks/random.js';
 
 const ROOMY: Mount[] = [

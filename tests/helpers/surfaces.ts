@@ -1,4 +1,4 @@
-import type { ShellMount } from '../../src/lib/acoustics/mount.js';
+import type { ShellMount } from '../../src/lib/acoustics/mounts/mount.js';
 import type { Surface } from './geodesic.js';
 import { noise } from './noise.js';
 

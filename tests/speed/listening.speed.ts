@@ -1,4 +1,4 @@
-import { ruleOfThumb } from '../../src/lib/acoustics/rule-of-thumb.js';
+import { ruleOfThumb } from '../../src/lib/acoustics/rule/rule-of-thumb.js';
 import { integratedLoudness, loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
 import { fftFrequencies, impulseResponse } from '../../src/lib/numeric/impulse-response.js';

@@ -1,5 +1,5 @@
 import { MACHINES } from '../../src/lib/sounds/roster.js';
-import { SoundBank } from '../../src/lib/worker/sound-bank.js';
+import { SoundBank } from '../../src/lib/workers/sound/sound-bank.js';
 import type { SpeedCase } from './speed-case.js';
 
 /** What takes the most memory: the run past of half a minute. The machine itself has been made before. */

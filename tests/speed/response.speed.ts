@@ -1,4 +1,4 @@
-import { ruleOfThumb } from '../../src/lib/acoustics/rule-of-thumb.js';
+import { ruleOfThumb } from '../../src/lib/acoustics/rule/rule-of-thumb.js';
 import { fftFrequencies, impulseResponse } from '../../src/lib/numeric/impulse-response.js';
 import { AIR, DEMO, IN_FRONT } from '../helpers/demo-installations.js';
 import type { SpeedCase } from './speed-case.js';

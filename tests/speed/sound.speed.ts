@@ -2,7 +2,7 @@ import { type GeneratedSound, type MovingSound, movingKind } from '../../src/lib
 import { settledAt } from '../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS } from '../../src/lib/sounds/roster.js';
-import { SoundBank } from '../../src/lib/worker/sound-bank.js';
+import { SoundBank } from '../../src/lib/workers/sound/sound-bank.js';
 import type { SpeedCase } from './speed-case.js';
 
 const SAMPLE_RATE = 48000;

@@ -1,7 +1,7 @@
 import { it } from 'vitest';
-import { boxShelf } from '../../src/lib/acoustics/box-shelf.js';
-import { closedBox } from '../../src/lib/acoustics/closed-box.js';
-import { secondOrderHighPass } from '../../src/lib/acoustics/second-order.js';
+import { boxShelf } from '../../src/lib/acoustics/rule/box-shelf.js';
+import { closedBox } from '../../src/lib/acoustics/rule/closed-box.js';
+import { secondOrderHighPass } from '../../src/lib/acoustics/rule/second-order.js';
 import { logGrid } from '../../src/lib/numeric/log-grid.js';
 import { close } from '../helpers/close.js';
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { arm } from '../../src/lib/acoustics/arm.js';
-import { firstOrderHighPass } from '../../src/lib/acoustics/first-order.js';
+import { arm } from '../../src/lib/acoustics/rule/arm.js';
+import { firstOrderHighPass } from '../../src/lib/acoustics/rule/first-order.js';
 import type { Installation } from '../../src/lib/acoustics/installation.js';
-import type { Mount } from '../../src/lib/acoustics/mount.js';
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
-import { ruleFigures } from '../../src/lib/acoustics/rule-figures.js';
-import { ruleOfThumb } from '../../src/lib/acoustics/rule-of-thumb.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import { ruleFigures } from '../../src/lib/acoustics/rule/rule-figures.js';
+import { ruleOfThumb } from '../../src/lib/acoustics/rule/rule-of-thumb.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { close } from '../helpers/close.js';
 import { AIR, IN_FRONT } from '../helpers/demo-installations.js';
 import disc from '../reference/disc-small-source.json';

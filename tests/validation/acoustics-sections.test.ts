@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
-import { firstOrderHighPass, firstOrderSection } from '../../src/lib/acoustics/first-order.js';
-import { secondOrderHighPass } from '../../src/lib/acoustics/second-order.js';
+import { firstOrderHighPass, firstOrderSection } from '../../src/lib/acoustics/rule/first-order.js';
+import { secondOrderHighPass } from '../../src/lib/acoustics/rule/second-order.js';
 import type { ComplexArray } from '../../src/lib/numeric/complex-array.js';
 import { logGrid } from '../../src/lib/numeric/log-grid.js';
 import { close } from '../helpers/close.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Mount, ShellMount } from '../../src/lib/acoustics/mount.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
-import { stringPath } from '../../src/lib/acoustics/string-path.js';
+import type { Mount, ShellMount } from '../../src/lib/acoustics/mounts/mount.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
+import { stringPath } from '../../src/lib/acoustics/mounts/string-path.js';
 import { close } from '../helpers/close.js';
 import { ovalIn } from '../helpers/demo-installations.js';
 import { wayToFreeEdge } from '../helpers/geodesic.js';

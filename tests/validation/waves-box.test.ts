@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
-import { closedBox } from '../../src/lib/acoustics/closed-box.js';
-import { motorFigures } from '../../src/lib/acoustics/motor-figures.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
+import { closedBox } from '../../src/lib/acoustics/rule/closed-box.js';
+import { motorFigures } from '../../src/lib/acoustics/speaker/motor-figures.js';
 import { outlineArea } from '../../src/lib/acoustics/outline.js';
 import { solveMount, waveResponse, waveSolution } from '../../src/lib/waves/wave-solution.js';
 import { close } from '../helpers/close.js';

@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
 import type { Installation } from '../../src/lib/acoustics/installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { solveMount, waveResponse, type SolvedMount } from '../../src/lib/waves/wave-solution.js';
 import { close } from '../helpers/close.js';
 import { AIR } from '../helpers/demo-installations.js';

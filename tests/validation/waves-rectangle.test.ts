@@ -4,7 +4,7 @@ import { farField } from '../../src/lib/waves/field/far-field.js';
 import { ACCURACY } from '../../src/lib/waves/accuracy.js';
 import { mountMesh } from '../../src/lib/waves/mesh/mount-mesh.js';
 import { solveWave, waveProblem } from '../../src/lib/waves/solve/wave-problem.js';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { close } from '../helpers/close.js';
 import { C } from '../unit/waves/wave-cases.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { SPEAKERS } from '../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { complexArray } from '../../src/lib/numeric/complex-array.js';
 import { ACCURACY, type Accuracy } from '../../src/lib/waves/accuracy.js';
 import { evaluateFit, rationalFit } from '../../src/lib/numeric/rational-fit.js';

@@ -1,5 +1,5 @@
-import type { Mount } from './mount.js';
-import type { Speaker } from './speaker.js';
+import type { Mount } from './mounts/mount.js';
+import type { Speaker } from './speaker/speaker.js';
 
 /** One speaker in one mount: what every model takes. `turn` 90 lays the speaker's length across the mount. */
 export interface Installation {

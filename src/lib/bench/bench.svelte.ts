@@ -1,22 +1,27 @@
-import { checkInstallation, checkSpeaker, LIMITS, checkWithin } from '../acoustics/check-installation.js';
+import {
+  checkInstallation,
+  checkSpeaker,
+  LIMITS,
+  checkWithin
+} from '../acoustics/mounts/check-installation.js';
 import type { Listener } from '../acoustics/listener.js';
-import type { Mount } from '../acoustics/mount.js';
-import type { Speaker } from '../acoustics/speaker.js';
+import type { Mount } from '../acoustics/mounts/mount.js';
+import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { BenchFile, BenchSound, Setup } from './file/bench-file.js';
-import { demoBench } from './file/demo-bench.js';
-import { installationOf } from './file/installation-of.js';
+import type { BenchFile, BenchSound, Setup } from '../file/bench-file.js';
+import { demoBench } from '../file/demo-bench.js';
+import { installationOf } from '../file/installation-of.js';
 import { History } from './history.js';
-import { knobsOf, withKnob, type Knob } from './knobs.js';
-import { refusal } from './refusal.js';
+import { knobsOf, withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
+import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
-import type { ModelName } from './model/answer.js';
-import { Stands } from './model/stands.js';
-import type { WaveAnswers } from './model/wave-answers.svelte.js';
-import type { Stand } from './stand.js';
-import { lengthFigure, lengthWords } from './words/length-words.js';
+import type { ModelName } from '../evaluation/answer.js';
+import { Stands } from '../evaluation/stands.js';
+import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
+import type { Stand } from '../evaluation/stand.js';
+import { lengthFigure, lengthWords } from '../format/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;

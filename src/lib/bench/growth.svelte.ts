@@ -1,7 +1,7 @@
-import type { Mount } from '../acoustics/mount.js';
+import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Seconds } from '../units.js';
 import type { Bench } from './bench.svelte.js';
-import { knobsOf, withKnob } from './knobs.js';
+import { knobsOf, withKnob } from '../acoustics/mounts/size-knobs.js';
 
 /** A plate grows from the speaker's rim to its largest size in this time. */
 const GROWING: Seconds = 6;

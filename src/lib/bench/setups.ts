@@ -1,4 +1,4 @@
-import type { BenchFile, Setup } from './file/bench-file.js';
+import type { BenchFile, Setup } from '../file/bench-file.js';
 
 /** The bench with one more setup at a place, which is then heard; what is measured against stays the same setup. */
 export function withSetup(file: BenchFile, setup: Setup, at: number): BenchFile {

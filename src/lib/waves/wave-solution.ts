@@ -3,9 +3,9 @@ import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import { toEnd, type Steps } from './curve/steps.js';
 import { solvingCurve } from './curve/wave-curve.js';
-import { freeAirMass } from './free-air-mass.js';
-import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './heard-waves.js';
-import { mountProblem, USUAL_LOSS, type WaveOptions } from './mount-problem.js';
+import { freeAirMass } from './solve/free-air-mass.js';
+import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './curve/heard-waves.js';
+import { mountProblem, USUAL_LOSS, type WaveOptions } from './solve/mount-problem.js';
 
 /** A mount solved once: every listener, grid and motor is read off it. */
 export interface SolvedMount extends SolvedWaves {

@@ -1,4 +1,4 @@
-import type { EngineBand, EngineCurve } from '../../../src/lib/plot/engine-curve.js';
+import type { EngineBand, EngineCurve } from '../../../src/lib/plot/marks/response-curve.js';
 
 /** Levels in dB of a second-order high-pass times a first-order one: the shape of a small speaker in an open mount. */
 function open(f: number, corner: number, resonance: number, q: number): number {

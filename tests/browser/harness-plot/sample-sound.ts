@@ -2,9 +2,9 @@ import { levelCourse } from '../../../src/lib/listening/level-course.js';
 import { lineLevels } from '../../../src/lib/listening/line-levels.js';
 import { powerSpectrum } from '../../../src/lib/listening/power-spectrum.js';
 import { spectrumCurve } from '../../../src/lib/listening/spectrum-curve.js';
-import type { HarmonicColumn, HarmonicRow } from '../../../src/lib/plot/harmonic-row.js';
-import { harmonicMarks } from '../../../src/lib/plot/harmonic-marks.js';
-import { frequencyText } from '../../../src/lib/plot/frequency-text.js';
+import type { HarmonicColumn, HarmonicRow } from '../../../src/lib/plot/readout/harmonic-row.js';
+import { harmonicMarks } from '../../../src/lib/plot/marks/harmonic-marks.js';
+import { frequencyText } from '../../../src/lib/format/frequency-text.js';
 import { random } from '../../../src/lib/sounds/blocks/random.js';
 import { sampleFamily } from './sample-family.js';
 

@@ -1,6 +1,6 @@
 import '@fontsource-variable/source-sans-3';
 import '@fontsource-variable/source-serif-4';
-import '../../../src/lib/bench/look.css';
+import '../../../src/lib/screens/lab/look.css';
 import { mount } from 'svelte';
 import SoundHarness from './SoundHarness.svelte';
 

@@ -1,5 +1,5 @@
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
-import { ruleOfThumb } from '../../../src/lib/acoustics/rule-of-thumb.js';
+import { ruleOfThumb } from '../../../src/lib/acoustics/rule/rule-of-thumb.js';
 import { fftFrequencies, impulseResponse, tapsFor } from '../../../src/lib/numeric/impulse-response.js';
 import { AIR, DEMO, IN_FRONT, ovalIn } from '../../helpers/demo-installations.js';
 

@@ -1,12 +1,12 @@
 import { OfflineAudioContext, type IOfflineAudioContext } from 'standardized-audio-context';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
 import type { Listener } from '../../../src/lib/acoustics/listener.js';
-import { firstOrderHighPass } from '../../../src/lib/acoustics/first-order.js';
-import { ruleOfThumb } from '../../../src/lib/acoustics/rule-of-thumb.js';
-import { waveAnswer } from '../../../src/lib/bench/model/answer.js';
-import { filterFor } from '../../../src/lib/bench/stand.js';
+import { firstOrderHighPass } from '../../../src/lib/acoustics/rule/first-order.js';
+import { ruleOfThumb } from '../../../src/lib/acoustics/rule/rule-of-thumb.js';
+import { waveAnswer } from '../../../src/lib/evaluation/answer.js';
+import { filterFor } from '../../../src/lib/evaluation/stand.js';
 import type { ComplexArray } from '../../../src/lib/numeric/complex-array.js';
-import { hearWaves, heardResponse } from '../../../src/lib/waves/heard-waves.js';
+import { hearWaves, heardResponse } from '../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../src/lib/waves/wave-solution.js';
 import { ListeningRoom } from '../../../src/lib/audio/listening-room.js';
 import { fftFrequencies, impulseResponse, tapsFor } from '../../../src/lib/numeric/impulse-response.js';

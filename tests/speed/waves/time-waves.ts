@@ -1,14 +1,14 @@
 import { soundSpeed } from '../../../src/lib/acoustics/air.js';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
-import { SPEAKERS } from '../../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { fftFrequencies } from '../../../src/lib/numeric/impulse-response.js';
 import type { Metres } from '../../../src/lib/units.js';
 import { ACCURACY, type AccuracyName } from '../../../src/lib/waves/accuracy.js';
 import { solvingCurve } from '../../../src/lib/waves/curve/wave-curve.js';
-import { freeAirMass } from '../../../src/lib/waves/free-air-mass.js';
-import { heardResponse, hearWaves } from '../../../src/lib/waves/heard-waves.js';
+import { freeAirMass } from '../../../src/lib/waves/solve/free-air-mass.js';
+import { heardResponse, hearWaves } from '../../../src/lib/waves/curve/heard-waves.js';
 import { mountMesh } from '../../../src/lib/waves/mesh/mount-mesh.js';
-import { USUAL_LOSS } from '../../../src/lib/waves/mount-problem.js';
+import { USUAL_LOSS } from '../../../src/lib/waves/solve/mount-problem.js';
 import { waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';
 
 /** The reference shell with its speaker off the middle by so much, and how finely it is solved. */

@@ -2,14 +2,14 @@ import type { MovingSound } from '../../../src/lib/sounds/kinds.js';
 import { usualSound } from '../../../src/lib/sounds/roster.js';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { SPEAKERS } from '../../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench, MAX_SETUPS } from '../../../src/lib/bench/bench.svelte.js';
-import { demoBench } from '../../../src/lib/bench/file/demo-bench.js';
-import { readBenchFile } from '../../../src/lib/bench/file/read-bench-file.js';
-import { writeBenchFile } from '../../../src/lib/bench/file/write-bench-file.js';
+import { demoBench } from '../../../src/lib/file/demo-bench.js';
+import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
+import { writeBenchFile } from '../../../src/lib/file/write-bench-file.js';
 import { workIn } from '../../../src/lib/bench/keep/same-work.js';
-import type { Knob } from '../../../src/lib/bench/knobs.js';
-import { MOUNT_DRAWER, setupOf } from '../../../src/lib/bench/mount-drawer.js';
+import type { Knob } from '../../../src/lib/acoustics/mounts/size-knobs.js';
+import { MOUNT_DRAWER, setupOf } from '../../../src/lib/screens/shelf/mount-drawer.js';
 import { arbitraryBench } from '../../helpers/arbitrary-bench.js';
 
 interface Edit {

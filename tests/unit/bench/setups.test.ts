@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { demoBench } from '../../../src/lib/bench/file/demo-bench.js';
+import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { withMoved, withoutSetup, withSetup } from '../../../src/lib/bench/setups.js';
 
 const place = fc.nat(3);

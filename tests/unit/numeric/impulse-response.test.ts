@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ruleOfThumb } from '../../../src/lib/acoustics/rule-of-thumb.js';
+import { ruleOfThumb } from '../../../src/lib/acoustics/rule/rule-of-thumb.js';
 import {
   fftFrequencies,
   impulseResponse,

@@ -1,9 +1,9 @@
-import { curveRuns } from '../../../src/lib/plot/curve-runs.js';
-import type { DiscCurve } from '../../../src/lib/plot/disc-places.js';
-import { frequencyScale } from '../../../src/lib/plot/frequency-scale.js';
-import { levelScale } from '../../../src/lib/plot/level-scale.js';
-import type { PictureLayout } from '../../../src/lib/plot/picture-layout.js';
-import { usualRange } from '../../../src/lib/plot/picture-range.js';
+import { curveRuns } from '../../../src/lib/plot/marks/curve-runs.js';
+import type { DiscCurve } from '../../../src/lib/plot/labels/disc-places.js';
+import { frequencyScale } from '../../../src/lib/plot/scales/frequency-scale.js';
+import { levelScale } from '../../../src/lib/plot/scales/level-scale.js';
+import type { PictureLayout } from '../../../src/lib/plot/scales/picture-layout.js';
+import { usualRange } from '../../../src/lib/plot/scales/picture-range.js';
 import { random } from './random.js';
 
 /** One to six curves like those of small speakers: a high-pass, a resonance, a ripple, now and then a gap; `shiftDb` moves them past each other. */

@@ -4,7 +4,7 @@ import { checkSound } from '../../../src/lib/sounds/check-sound.js';
 import { isMoving, knobsOfKind, SOUND_KIND_NAMES } from '../../../src/lib/sounds/kinds.js';
 import { marksOf } from '../../../src/lib/sounds/marks-of.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS, usualSound } from '../../../src/lib/sounds/roster.js';
-import { ALIGNED, SoundBank } from '../../../src/lib/worker/sound-bank.js';
+import { ALIGNED, SoundBank } from '../../../src/lib/workers/sound/sound-bank.js';
 import { close } from '../../helpers/close.js';
 
 const ALL = [...MACHINES, ...LINESIDE, ...TEST_SIGNALS];

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { ruleOfThumb } from '../../../src/lib/acoustics/rule-of-thumb.js';
+import { ruleOfThumb } from '../../../src/lib/acoustics/rule/rule-of-thumb.js';
 import type { Listener } from '../../../src/lib/acoustics/listener.js';
 import { outlineArea } from '../../../src/lib/acoustics/outline.js';
 import { gaussLegendre } from '../../../src/lib/numeric/gauss-legendre.js';
 import { ACCURACY } from '../../../src/lib/waves/accuracy.js';
 import { acousticLoad } from '../../../src/lib/waves/field/acoustic-load.js';
-import { freeAirMass } from '../../../src/lib/waves/free-air-mass.js';
+import { freeAirMass } from '../../../src/lib/waves/solve/free-air-mass.js';
 import { solveWave } from '../../../src/lib/waves/solve/wave-problem.js';
 import { solveMount, waveResponse, waveSolution } from '../../../src/lib/waves/wave-solution.js';
-import { SPEAKERS } from '../../../src/lib/acoustics/speakers.js';
+import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { close } from '../../helpers/close.js';
 import { AIR, DEMO, IN_FRONT, ovalIn } from '../../helpers/demo-installations.js';
 import { db, waveNumber } from './wave-cases.js';

@@ -1,6 +1,6 @@
-import type { BenchFile } from '../file/bench-file.js';
-import { writeBenchFile } from '../file/write-bench-file.js';
-import { sentence } from '../words/sentence.js';
+import type { BenchFile } from '../../file/bench-file.js';
+import { writeBenchFile } from '../../file/write-bench-file.js';
+import { sentence } from '../../format/sentence.js';
 import type { BenchStore } from './bench-store.js';
 import { adopt, knownStamps, type Keeping } from './keeping.js';
 import type { LastBreath } from './last-breath.js';

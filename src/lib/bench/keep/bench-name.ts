@@ -1,4 +1,4 @@
-import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
+import { BENCH_FILE_LIMITS } from '../../file/bench-file-limits.js';
 
 /** What a bench is called that nobody has named. */
 export const UNNAMED = 'My bench';

@@ -1,6 +1,6 @@
 import { download } from '../download.js';
-import { BenchFileError } from '../file/bench-file-error.js';
-import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
+import { BenchFileError } from '../../file/bench-file-error.js';
+import { BENCH_FILE_LIMITS } from '../../file/bench-file-limits.js';
 
 /** A file that the user has let the page write to. */
 export interface FileHandle {

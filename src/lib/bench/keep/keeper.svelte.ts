@@ -1,11 +1,11 @@
 import { tick, untrack } from 'svelte';
 import type { Bench } from '../bench.svelte.js';
-import type { BenchFile } from '../file/bench-file.js';
-import { BenchFileError } from '../file/bench-file-error.js';
-import { demoBench } from '../file/demo-bench.js';
-import { readBenchFile } from '../file/read-bench-file.js';
-import { writeBenchFile } from '../file/write-bench-file.js';
-import { sentence } from '../words/sentence.js';
+import type { BenchFile } from '../../file/bench-file.js';
+import { BenchFileError } from '../../file/bench-file-error.js';
+import { demoBench } from '../../file/demo-bench.js';
+import { readBenchFile } from '../../file/read-bench-file.js';
+import { writeBenchFile } from '../../file/write-bench-file.js';
+import { sentence } from '../../format/sentence.js';
 import { Autosave, type Outcome } from './autosave.js';
 import { pickBench, saveText, textOfBench, type FileHandle, type Picked } from './bench-on-disk.js';
 import { cleanName, DEMO_NAME, fileNameOf, freeName, nameOfFile, UNNAMED } from './bench-name.js';

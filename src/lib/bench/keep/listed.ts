@@ -1,5 +1,5 @@
-import { readBenchFile } from '../file/read-bench-file.js';
-import { sentence } from '../words/sentence.js';
+import { readBenchFile } from '../../file/read-bench-file.js';
+import { sentence } from '../../format/sentence.js';
 import type { KeptBench } from './kept-bench.js';
 
 /** One bench of the list; `problem` says why it cannot be opened. */

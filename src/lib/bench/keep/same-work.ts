@@ -1,6 +1,6 @@
-import type { BenchFile } from '../file/bench-file.js';
-import { readBenchFile } from '../file/read-bench-file.js';
-import { writeBenchFile } from '../file/write-bench-file.js';
+import type { BenchFile } from '../../file/bench-file.js';
+import { readBenchFile } from '../../file/read-bench-file.js';
+import { writeBenchFile } from '../../file/write-bench-file.js';
 
 /** The text of a bench without which mount is heard: listening is not work. */
 export function workIn(file: BenchFile): string {

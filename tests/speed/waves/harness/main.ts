@@ -1,6 +1,6 @@
-import { demoBench } from '../../../../src/lib/bench/file/demo-bench.js';
-import { installationOf } from '../../../../src/lib/bench/file/installation-of.js';
-import { WavePool } from '../../../../src/lib/worker/wave-pool.js';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { installationOf } from '../../../../src/lib/file/installation-of.js';
+import { WavePool } from '../../../../src/lib/workers/waves/wave-pool.js';
 import type { ShellAsked, WaveTimes } from '../time-waves.js';
 
 /** What the script that starts the browser may call; arguments and results go as JSON. */

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import type { BenchFile } from '../../../../src/lib/bench/file/bench-file.js';
-import { demoBench } from '../../../../src/lib/bench/file/demo-bench.js';
-import { readBenchFile } from '../../../../src/lib/bench/file/read-bench-file.js';
+import type { BenchFile } from '../../../../src/lib/file/bench-file.js';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { readBenchFile } from '../../../../src/lib/file/read-bench-file.js';
 import { Autosave, type Outcome } from '../../../../src/lib/bench/keep/autosave.js';
 import { BenchStore } from '../../../../src/lib/bench/keep/bench-store.js';
 import { carryOver } from '../../../../src/lib/bench/keep/carry-over.js';

@@ -1,0 +1,190 @@
+import type { Metres } from '../../units.js';
+import { boxVolumes } from '../rule/closed-box.js';
+import type { Installation } from '../installation.js';
+import type { BoxMount, PlateMount, ShellMount } from './mount.js';
+import { outlineContains, outlineLength, outlineWidth, turned, type Outline } from '../outline.js';
+import type { Motor, Speaker } from '../speaker/speaker.js';
+
+/** Least and greatest value of each thing that can be set, in SI units; both ends are allowed. */
+export const LIMITS = {
+  /** Sides of plates, shells and boxes. */
+  mountLength: [0.001, 3],
+  /** Sides of frames and cones. */
+  speakerLength: [0.001, 0.5],
+  speakerDepth: [0.0002, 0.5],
+  bodyVolume: [0, 0.1],
+  mms: [1e-7, 1],
+  cms: [1e-7, 1],
+  bl: [0.001, 100],
+  re: [0.1, 10000],
+  qms: [0.01, 1000],
+  xmax: [1e-6, 0.1],
+  ratedPower: [0.001, 1000],
+  temperatureC: [-40, 60],
+  /** From the middle of the cone to the listener. */
+  distance: [0.01, 1000]
+} as const satisfies Record<string, readonly [number, number]>;
+
+/**
+ * Throws a RangeError with one plain sentence if a value is not finite or beyond `LIMITS`, or if speaker and mount
+ * do not fit together: a cone larger than its frame, a cone beyond the edge of its plate (it may fill the plate),
+ * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a box whose front is
+ * smaller than the cone or that is shallower than the speaker, and a body that fills the box. A frame that
+ * overhangs a plate is accepted: only the plate counts. Lengths in messages are in millimetres.
+ */
+export function checkInstallation(installation: Installation): void {
+  const { speaker, mount, turn } = installation;
+  if (turn !== 0 && turn !== 90) throw new RangeError(`turn must be 0 or 90 degrees, got ${String(turn)}`);
+  checkSpeaker(speaker);
+  const cone = turned(speaker.cone, turn);
+  switch (mount.kind) {
+    case 'free':
+      return;
+    case 'plate':
+      return checkPlate(mount, cone);
+    case 'shell':
+      return checkShell(mount, turned(speaker.frame, turn), cone);
+    case 'box':
+      checkBox(mount, cone, speaker.depth);
+      return checkBody(installation);
+    default:
+      throw new RangeError(
+        `a mount must be of the kind free, plate, shell or box, got ${describeKind(mount)}`
+      );
+  }
+}
+
+/**
+ * The part of `checkInstallation` that concerns the speaker alone.
+ *
+ * @throws RangeError for values beyond `LIMITS` and for a cone larger than its frame
+ */
+export function checkSpeaker({ frame, cone, depth, motor, bodyVolume }: Speaker): void {
+  checkOutline('frame', frame);
+  checkOutline('cone', cone);
+  checkLength('speaker depth', depth, LIMITS.speakerDepth);
+  checkMotor(motor);
+  checkWithin('body volume', bodyVolume * 1e6, scaled(LIMITS.bodyVolume, 1e6), 'cm³');
+  if (!outlineContains(frame, cone))
+    throw new RangeError(`the cone (${size(cone)}) is larger than its frame (${size(frame)})`);
+}
+
+/**
+ * @throws RangeError unless `value` is within `limits`; the message names what it is, the limits and the value
+ */
+export function checkWithin(
+  what: string,
+  value: number,
+  [least, most]: readonly [number, number],
+  unit = ''
+): void {
+  if (!(value >= least && value <= most))
+    throw new RangeError(
+      `${what} must be within ${least} … ${most}${unit && ` ${unit}`}, got ${short(value)}`
+    );
+}
+
+function checkMotor(motor: Motor): void {
+  checkWithin('moving mass', motor.mms * 1000, scaled(LIMITS.mms, 1000), 'g');
+  checkWithin('compliance', motor.cms * 1000, scaled(LIMITS.cms, 1000), 'mm/N');
+  checkWithin('force factor', motor.bl, LIMITS.bl, 'N/A');
+  checkWithin('voice-coil resistance', motor.re, LIMITS.re, 'Ω');
+  checkWithin('mechanical quality factor', motor.qms, LIMITS.qms);
+  checkLength('largest excursion', motor.xmax, LIMITS.xmax);
+  checkWithin('rated power', motor.ratedPower, LIMITS.ratedPower, 'W');
+}
+
+function checkPlate(plate: PlateMount, cone: Outline): void {
+  checkSides('plate', plate);
+  checkOffset('plate offset along the length', plate.offset[0]);
+  checkOffset('plate offset across the width', plate.offset[1]);
+  if (!outlineContains(plate, cone))
+    throw new RangeError(`the cone (${size(cone)}) is larger than the plate (${size(plate)})`);
+  if (!outlineContains(plate, cone, plate.offset))
+    throw new RangeError(
+      `the cone (${size(cone)}), ${mm(plate.offset[0])} and ${mm(plate.offset[1])} mm from the middle, reaches over the edge of the plate (${size(plate)})`
+    );
+}
+
+function checkShell(shell: ShellMount, frame: Outline, cone: Outline): void {
+  for (const side of ['length', 'width', 'height'] as const)
+    checkLength(`shell ${side}`, shell[side], LIMITS.mountLength);
+  checkOffset('shell offset', shell.offset);
+  if (outlineWidth(frame) > shell.width * (1 + 1e-9))
+    throw new RangeError(
+      `the frame (${size(frame)}) does not fit across the shell (${mm(shell.width)} mm wide inside)`
+    );
+  // beyond an open end a frame may hang over, as over the edge of a plate
+  const [what, thing] = shell.ends === 'closed' ? ['frame', frame] : ['cone', cone];
+  const reach = Math.abs(shell.offset) + outlineLength(thing) / 2;
+  if (reach > (shell.length / 2) * (1 + 1e-9))
+    throw new RangeError(
+      `the ${what} (${size(thing)}), ${mm(shell.offset)} mm from the middle, reaches over the end of the roof (${mm(shell.length)} mm long inside)`
+    );
+}
+
+function checkBox(box: BoxMount, cone: Outline, speakerDepth: Metres): void {
+  for (const side of ['length', 'width', 'depth'] as const)
+    checkLength(`box ${side}`, box[side], LIMITS.mountLength);
+  const front: Outline = { shape: 'rectangle', length: box.length, width: box.width };
+  if (!outlineContains(front, cone))
+    throw new RangeError(
+      `the cone (${size(cone)}) is larger than the front of the box (${size(front)} inside)`
+    );
+  if (box.depth < speakerDepth * (1 - 1e-9))
+    throw new RangeError(
+      `the box (${mm(box.depth)} mm deep inside) is shallower than the speaker (${mm(speakerDepth)} mm)`
+    );
+}
+
+function checkBody(installation: Installation): void {
+  const { inside, body, net } = boxVolumes(installation);
+  if (net <= inside * 1e-9)
+    throw new RangeError(
+      `the speaker's body fills the box: it takes ${short(body * 1e6)} cm³ and the box holds ${short(inside * 1e6)} cm³`
+    );
+}
+
+function checkOutline(what: string, outline: Outline): void {
+  checkSides(what, outline, LIMITS.speakerLength);
+}
+
+function checkSides(
+  what: string,
+  outline: Outline | PlateMount,
+  limits: readonly [number, number] = LIMITS.mountLength
+): void {
+  if (outline.shape === 'round') return checkLength(`${what} diameter`, outline.diameter, limits);
+  checkLength(`${what} length`, outline.length, limits);
+  checkLength(`${what} width`, outline.width, limits);
+}
+
+function checkOffset(what: string, offset: Metres): void {
+  const [, most] = LIMITS.mountLength;
+  checkLength(what, offset, [-most, most]);
+}
+
+function checkLength(what: string, length: Metres, limits: readonly [number, number]): void {
+  checkWithin(what, length * 1000, scaled(limits, 1000), 'mm');
+}
+
+function scaled([least, most]: readonly [number, number], factor: number): [number, number] {
+  return [Number((least * factor).toPrecision(9)), Number((most * factor).toPrecision(9))];
+}
+
+function size(outline: Outline): string {
+  if (outline.shape === 'round') return `ø ${mm(outline.diameter)} mm`;
+  return `${mm(outline.length)} × ${mm(outline.width)} mm`;
+}
+
+function mm(length: Metres): string {
+  return short(length * 1000);
+}
+
+function short(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}
+
+function describeKind(mount: { kind?: unknown }): string {
+  return String(mount.kind);
+}

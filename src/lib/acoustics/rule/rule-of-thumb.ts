@@ -1,0 +1,72 @@
+import { multiply } from '../../numeric/multiply.js';
+import { soundSpeed, type Air } from '../air.js';
+import { arm } from './arm.js';
+import { boxShelf, boxShelfFrequency } from './box-shelf.js';
+import { checkInstallation, checkWithin, LIMITS } from '../mounts/check-installation.js';
+import { boxVolumes, closedBox } from './closed-box.js';
+import { firstOrderSection } from './first-order.js';
+import type { Installation } from '../installation.js';
+import type { Listener } from '../listener.js';
+import { motorFigures } from '../speaker/motor-figures.js';
+import { outlineArea } from '../outline.js';
+import type { Response } from '../response.js';
+import { secondOrderHighPass } from './second-order.js';
+
+/**
+ * The rule of thumb: the response of a speaker in a mount, straight in front of the cone, in closed form.
+ *
+ * - Free air, plate and shell: a first-order high-pass with the corner fc = c/(2π·d), d the arm of the dipole
+ *   (see `arm`). At a distance r it takes the factor 1 + 1/(jkr), so that H = (jf + c/(2πr))/(jf + fc), which
+ *   tends to d/r at f = 0; far field if no distance is given.
+ * - Box: the shelf of `boxShelf`, from all-round to front-only radiation.
+ * - `full` speaker: times its second-order high-pass, with fs and Qts, or in a box with fc and Qtc. `ideal`
+ *   leaves that out: the cone moves with the same velocity at all frequencies.
+ *
+ * 0 dB is the same cone velocity (`ideal`) or the mid-band level of this speaker (`full`) in an endless plate, on
+ * the axis, at the same distance. Time factor e^{+jωt}. Left out: the overshoot of 6 to 8 dB of open mounts where
+ * k·a is 2 to 3, ripples above, and the quarter-wave peak of a closed-ended shell (docs/models).
+ *
+ * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
+ * @param listener angle 0 only; a distance of 0.01 m or more, meant for distances well beyond the mount's size
+ * @throws RangeError for what `checkInstallation` refuses, for another angle, and for values beyond LIMITS
+ */
+export function ruleOfThumb(
+  installation: Installation,
+  air: Air,
+  listener: Listener,
+  frequency: Float64Array,
+  speaker: 'ideal' | 'full' = 'full'
+): Response {
+  checkInstallation(installation);
+  checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
+  if (listener.angleDeg !== 0)
+    throw new RangeError(
+      `the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got ${listener.angleDeg}`
+    );
+  const { distance } = listener;
+  if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
+  checkFrequencies(frequency);
+
+  const c = soundSpeed(air);
+  const { mount } = installation;
+  const d = arm(installation);
+  const figures = motorFigures(installation.speaker.motor, outlineArea(installation.speaker.cone), air);
+  let h;
+  let resonance = figures.fs;
+  let q = figures.qts;
+  if (mount.kind === 'box') {
+    h = boxShelf(frequency, boxShelfFrequency(mount.length, mount.width, c));
+    ({ fc: resonance, qtc: q } = closedBox(figures, boxVolumes(installation).net));
+  } else {
+    const nearField = distance === undefined ? 0 : c / (2 * Math.PI * distance);
+    h = firstOrderSection(frequency, nearField, c / (2 * Math.PI * d!));
+  }
+  if (speaker === 'full') multiply(h, secondOrderHighPass(frequency, resonance, q));
+  return { frequency, re: h.re, im: h.im };
+}
+
+function checkFrequencies(frequency: Float64Array): void {
+  for (let i = 0; i < frequency.length; i++)
+    if (!(frequency[i] >= 0 && frequency[i] < Infinity))
+      throw new RangeError(`a frequency must be at least 0 Hz, got ${frequency[i]}`);
+}

@@ -1,0 +1,93 @@
+import type { Installation } from '../../acoustics/installation.js';
+import type { SoundFigures } from '../../listening/sound-figures.js';
+import type { Hertz } from '../../units.js';
+import type { LabClient } from '../../workers/sound/client.js';
+import { Newest } from '../../numeric/lru-cache.js';
+import type { Answer } from '../../evaluation/answer.js';
+import { powerGain } from '../../evaluation/power-gain.js';
+import { reachOfKnobs } from '../../acoustics/mounts/reach-of-knobs.js';
+import { filterFor } from '../../evaluation/stand.js';
+import { Breath } from './breath.js';
+
+/**
+ * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
+ * between the probed ones and peaks between samples.
+ */
+export const SAFE_PEAK = 0.85;
+
+/**
+ * The most that the bench is turned up. Nearly every sound, aligned in loudness, has room for this; only what comes
+ * in short bursts is played softer. So the bench stays as loud when another sound is chosen.
+ */
+export const USUAL_GAIN = 0.5;
+
+/** Of all sizes, so many are tried in earnest: those behind which a sound has the most power. */
+const PROBED = 5;
+
+/** So many peaks are remembered. */
+const REMEMBERED = 200;
+
+/** A sound that the worker keeps. */
+export interface KeptSound {
+  key: string;
+  figures: SoundFigures;
+}
+
+/** The mounts whose knobs the headroom must allow for, and who tells what they let through. */
+export interface Reach {
+  installations: Installation[];
+  /** What a model says of any of them; the same for the same `where`. */
+  answer: (probe: Installation) => Answer | Promise<Answer>;
+  /** All that an answer depends on besides the mount: model, air and listener. */
+  where: unknown;
+  sampleRate: Hertz;
+}
+
+/**
+ * Finds the one gain of the bench at which the loudest size that the knobs can reach does not clip:
+ * measured on the sounds themselves, never by a limiter. Sounds that may sound together (a loop and the horn) are added.
+ */
+export class Headroom {
+  #lab: LabClient;
+  #peaks = new Newest<Promise<number>>(REMEMBERED);
+
+  constructor(lab: LabClient) {
+    this.#lab = lab;
+  }
+
+  /** `together`: kept sounds, one list of alternatives for each that can play at the same time. */
+  async gain(reach: Reach, together: KeptSound[][]): Promise<number> {
+    const probes = reach.installations.flatMap(reachOfKnobs);
+    const mark = JSON.stringify([probes, reach.where, reach.sampleRate]);
+    let peak = 0;
+    for (const alternatives of together) {
+      let loudest = 0;
+      for (const sound of alternatives) {
+        const key = sound.key + mark;
+        const found = this.#peaks.get(key) ?? this.#peak(sound, probes, reach);
+        this.#peaks.set(key, found);
+        // What could not be found is asked for anew the next time.
+        found.catch(() => this.#peaks.delete(key));
+        loudest = Math.max(loudest, await found);
+      }
+      peak += loudest;
+    }
+    return peak > 0 ? Math.min(USUAL_GAIN, SAFE_PEAK / peak) : 0;
+  }
+
+  /** The highest peak behind those probes that let most of the sound's power through. */
+  async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
+    const { power, binWidth } = figures;
+    const answers = await Promise.all(probes.map(reach.answer));
+    const breath = new Breath();
+    const tried: { answer: Answer; through: number }[] = [];
+    for (const answer of answers) {
+      const gain = powerGain(answer, power.length, binWidth);
+      tried.push({ answer, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) });
+      await breath.taken();
+    }
+    const strongest = tried.sort((a, b) => b.through - a.through).slice(0, PROBED);
+    const impulseResponses = strongest.map(({ answer }) => filterFor(answer, reach.sampleRate));
+    return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
+  }
+}

@@ -1,0 +1,64 @@
+import { LIMITS } from '../acoustics/mounts/check-installation.js';
+import type { Outline } from '../acoustics/outline.js';
+import { defaultBodyVolume, defaultDepth } from '../acoustics/speaker/speakers.js';
+import type { Mount } from '../acoustics/mounts/mount.js';
+import { BenchFileError } from './bench-file-error.js';
+import type { CheckedBenchFile } from './bench-file-schema.js';
+import type { MovingSound } from '../sounds/kinds.js';
+import { usualSound } from '../sounds/roster.js';
+import type { BenchFile, BenchSound, BenchSpeaker } from './bench-file.js';
+import { quoted } from './json/quoted.js';
+
+/**
+ * The defaults that depend on the rest of the file: a speaker is called like its key, its cone, depth and
+ * body follow from its frame; a setup takes the only speaker there is and is called like its mount.
+ * @throws BenchFileError where a setup does not say which of several speakers it takes.
+ */
+export function withDefaults(checked: CheckedBenchFile): BenchFile {
+  const speakers: Record<string, BenchSpeaker> = {};
+  for (const [key, speaker] of Object.entries(checked.speakers)) {
+    const depth = speaker.depth ?? atLeast(LIMITS.speakerDepth, defaultDepth(speaker.frame));
+    speakers[key] = {
+      name: speaker.name ?? key,
+      frame: speaker.frame,
+      depth,
+      cone: speaker.cone ?? defaultCone(speaker.frame),
+      ...(speaker.motor && { motor: speaker.motor }),
+      bodyVolume: speaker.bodyVolume ?? defaultBodyVolume(speaker.frame, depth)
+    };
+  }
+  const keys = Object.keys(speakers);
+  const setups = checked.setups.map((setup, i) => {
+    if (setup.speaker === undefined && keys.length !== 1)
+      throw new BenchFileError(`setups[${i}] does not say which speaker it takes (${keys.length} are there)`);
+    const speaker = setup.speaker ?? keys[0];
+    if (!keys.includes(speaker))
+      throw new BenchFileError(`setups[${i}].speaker ${quoted(speaker)} is not among the speakers`);
+    const { mount, turn, notes } = setup;
+    return { name: setup.name ?? defaultSetupName(mount), speaker, mount, turn, notes };
+  });
+  return { ...checked, speakers, setups, sound: soundOf(checked.sound) };
+}
+
+/** The engine as it was called once is the first diesel of the roster. */
+function soundOf(sound: CheckedBenchFile['sound']): BenchSound {
+  return sound.kind === 'engine' ? { ...(usualSound('diesel') as MovingSound), notch: sound.notch } : sound;
+}
+
+/** The cone most small speakers have: 0.85 of the frame's length and 0.80 of its width (common practice). */
+export function defaultCone(frame: Outline): Outline {
+  const side = (share: number, length: number) => atLeast(LIMITS.speakerLength, share * length);
+  if (frame.shape === 'round') return { shape: 'round', diameter: side(0.85, frame.diameter) };
+  return { shape: 'ellipse', length: side(0.85, frame.length), width: side(0.8, frame.width) };
+}
+
+/** The least speaker that can be has a cone and a depth, too. */
+function atLeast([least]: readonly [number, number], value: number): number {
+  return Math.max(least, value);
+}
+
+/** What a mount is called where its setup has no name. */
+export function defaultSetupName(mount: Mount): string {
+  if (mount.kind === 'plate') return mount.shape === 'round' ? 'Round plate' : 'Flat plate';
+  return { free: 'Free air', shell: 'Shell', box: 'Closed box' }[mount.kind];
+}

@@ -1,0 +1,205 @@
+import * as v from 'valibot';
+import { LIMITS } from '../acoustics/mounts/check-installation.js';
+import { BENCH_FORMAT, BENCH_VERSION, type BenchSound } from './bench-file.js';
+import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
+import { soundEntries } from './sound-schema.js';
+
+/** The one engine there was before there was a roster. */
+export interface OldEngine {
+  kind: 'engine';
+  notch: number;
+}
+
+/**
+ * Every message is the end of a sentence that begins with the place in the file (bench-file-sentence.ts).
+ * An object takes its listed keys only.
+ */
+const strict = <E extends v.ObjectEntries>(entries: E) =>
+  v.strictObject(entries, (issue) =>
+    issue.received === 'undefined' ? `lacks ${issue.expected}` : 'must be an object'
+  );
+
+/** valibot takes a list for an object without keys; a bench file does not. */
+const noList = v.check((input: unknown) => !Array.isArray(input), 'must be an object');
+const object = <E extends v.ObjectEntries>(entries: E) => v.pipe(v.unknown(), noList, strict(entries));
+
+const finite = v.pipe(v.number('must be a number'), v.finite('must be a finite number'));
+const within = ([low, high]: readonly [number, number], unit: string) =>
+  v.pipe(
+    finite,
+    v.check((x) => x >= low && x <= high, `must be within ${low} … ${high} ${unit}`)
+  );
+const place = v.pipe(
+  finite,
+  v.check((x) => Number.isInteger(x) && x >= 0, 'must be a whole number from 0')
+);
+const name = v.pipe(
+  v.string('must be a text'),
+  v.maxLength(limits.name, `must be at most ${limits.name} characters long`),
+  v.regex(/\S/, 'must not be empty'),
+  v.regex(/^[^\p{Cc}\u2028\u2029]*$/u, 'must be one line without control characters')
+);
+const oneOf = <const T extends readonly (string | number)[]>(options: T) =>
+  v.picklist(options, `must be ${options.map((option) => JSON.stringify(option)).join(' or ')}`);
+
+const notch = v.pipe(
+  finite,
+  v.check((x) => Number.isInteger(x) && x >= 0 && x <= 8, 'must be a whole number from 0 to 8')
+);
+
+/** A choice between objects by one of their keys; `fallback` is taken where the key is absent. */
+const outline = <S extends 'rectangle' | 'ellipse'>(fallback: S) => {
+  const other = fallback === 'rectangle' ? 'ellipse' : 'rectangle';
+  return v.pipe(
+    v.unknown(),
+    noList,
+    v.variant(
+      'shape',
+      [
+        strict({ shape: v.optional(v.literal(fallback), fallback), length: finite, width: finite }),
+        strict({
+          shape: v.literal(other as Exclude<'rectangle' | 'ellipse', S>),
+          length: finite,
+          width: finite
+        }),
+        strict({ shape: v.literal('round'), diameter: finite })
+      ],
+      choice
+    )
+  );
+};
+
+/** The message of a choice; which options there are, the issue itself lists as `("a" | "b")`. */
+function choice(issue: v.BaseIssue<unknown>): string {
+  if (issue.expected === 'Object') return 'must be an object';
+  const options = (issue.expected?.match(/"\w+"/g) ?? []).join(' or ');
+  return issue.input === undefined ? `is missing: it must be ${options}` : `must be ${options}`;
+}
+
+const pair = (input: unknown) => Array.isArray(input) && input.length === 2;
+const offset = v.pipe(
+  v.unknown(),
+  v.check(pair, 'must be a list of two numbers'),
+  v.strictTuple([finite, finite])
+);
+
+const mount = v.pipe(
+  v.unknown(),
+  noList,
+  v.variant(
+    'kind',
+    [
+      strict({ kind: v.literal('free') }),
+      v.variant(
+        'shape',
+        [
+          strict({
+            kind: v.literal('plate'),
+            shape: v.optional(v.literal('rectangle'), 'rectangle'),
+            length: finite,
+            width: finite,
+            offset: v.optional(offset, [0, 0])
+          }),
+          strict({
+            kind: v.literal('plate'),
+            shape: v.literal('round'),
+            diameter: finite,
+            offset: v.optional(offset, [0, 0])
+          })
+        ],
+        choice
+      ),
+      strict({
+        kind: v.literal('shell'),
+        length: finite,
+        width: finite,
+        height: finite,
+        ends: v.optional(oneOf(['open', 'closed']), 'closed'),
+        offset: v.optional(finite, 0)
+      }),
+      strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite })
+    ],
+    choice
+  )
+);
+
+const motor = object({
+  mms: finite,
+  cms: finite,
+  bl: finite,
+  re: finite,
+  qms: finite,
+  xmax: finite,
+  ratedPower: finite
+});
+
+const speaker = object({
+  name: v.optional(name),
+  frame: outline('rectangle'),
+  depth: v.optional(finite),
+  cone: v.optional(outline('ellipse')),
+  motor: v.optional(motor),
+  bodyVolume: v.optional(finite)
+});
+
+const setup = object({
+  name: v.optional(name),
+  speaker: v.optional(name),
+  mount,
+  turn: v.optional(oneOf([0, 90]), 0),
+  notes: v.optional(
+    v.pipe(
+      v.string('must be a text'),
+      v.maxLength(limits.notes, `must be at most ${limits.notes} characters long`)
+    ),
+    ''
+  )
+});
+
+/** Every generated sound, an engine as it was called once, and the user's own file. */
+const sounds = [
+  ...soundEntries(name).map(strict),
+  strict({ kind: v.literal('engine'), notch: v.optional(notch, 4) }),
+  strict({
+    kind: v.literal('recording'),
+    name: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
+    from: v.optional(within([0, 86400], 's')),
+    until: v.optional(within([0, 86400], 's'))
+  })
+];
+const sound = v.pipe(
+  v.unknown(),
+  noList,
+  v.variant('kind', sounds as v.VariantOptions<'kind'>, choice)
+) as unknown as v.GenericSchema<unknown, BenchSound | OldEngine>;
+
+/** The bench file as it may be written; what depends on its neighbours is filled in by bench-defaults.ts. */
+export const benchFileSchema = object({
+  format: v.literal(BENCH_FORMAT, `must be "${BENCH_FORMAT}"`),
+  version: v.literal(BENCH_VERSION, `must be ${BENCH_VERSION}`),
+  air: v.optional(object({ temperatureC: v.optional(within(LIMITS.temperatureC, '°C'), 20) }), {}),
+  speakers: v.pipe(v.unknown(), noList, v.record(name, speaker, 'must be an object')),
+  setups: v.array(setup, 'must be a list'),
+  listener: v.optional(
+    object({
+      angleDeg: v.optional(within([-180, 180], 'degrees'), 0),
+      plane: v.optional(oneOf(['length', 'width']), 'width'),
+      distance: v.optional(within(LIMITS.distance, 'm'))
+    }),
+    {}
+  ),
+  sound: v.optional(sound, { kind: 'diesel' }),
+  view: v.optional(
+    object({
+      heard: v.optional(place, 0),
+      measuredAgainst: v.optional(place, 0),
+      model: v.optional(oneOf(['rule', 'wave']), 'rule'),
+      inches: v.optional(v.boolean('must be true or false'), false),
+      sameLoudness: v.optional(v.boolean('must be true or false'), false)
+    }),
+    {}
+  )
+});
+
+/** A bench file of which every key is known and of its type, with the plain defaults in. */
+export type CheckedBenchFile = v.InferOutput<typeof benchFileSchema>;

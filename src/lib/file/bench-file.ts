@@ -1,0 +1,63 @@
+import type { Air } from '../acoustics/air.js';
+import type { Listener } from '../acoustics/listener.js';
+import type { Mount } from '../acoustics/mounts/mount.js';
+import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
+import type { GeneratedSound } from '../sounds/kinds.js';
+import type { Seconds } from '../units.js';
+import type { ModelName } from '../evaluation/answer.js';
+
+/** What `format` says in every bench file. */
+export const BENCH_FORMAT = 'backwave-bench';
+
+/** The version this program reads and writes. */
+export const BENCH_VERSION = 1;
+
+/** A speaker of the file: one without motor values can only be asked for the mount alone (`ideal`). */
+export type BenchSpeaker = Omit<Speaker, 'motor'> & { motor?: Motor };
+
+/** One mount on the shelf with the speaker in it; `speaker` is a key of the file's speakers. */
+export interface Setup {
+  name: string;
+  speaker: string;
+  mount: Mount;
+  /** 90 lays the speaker's length across the mount. */
+  turn: 0 | 90;
+  notes: string;
+}
+
+/** A file of the user's own, and the stretch of it that plays; without one it is the first minute. */
+export interface BenchRecording {
+  kind: 'recording';
+  name: string;
+  from?: Seconds;
+  until?: Seconds;
+}
+
+/** The sound on the bench. A recording is named, not held: the file stays small and private. */
+export type BenchSound = GeneratedSound | BenchRecording;
+
+/** How the page shows it; the numbers are places in `setups`, counted from 0. */
+export interface BenchView {
+  heard: number;
+  measuredAgainst: number;
+  inches: boolean;
+  /** Which model draws and plays the mounts: the rule of thumb or the wave solution. */
+  model: ModelName;
+  /** Whether all mounts are played as loud as the quietest of them; the true differences stay on the screen. */
+  sameLoudness: boolean;
+}
+
+/**
+ * What the user works on, as one plain value with every default filled in: the thing that is saved,
+ * shared, undone and given to the command line (docs/file-format.md).
+ */
+export interface BenchFile {
+  format: typeof BENCH_FORMAT;
+  version: typeof BENCH_VERSION;
+  air: Air;
+  speakers: Record<string, BenchSpeaker>;
+  setups: Setup[];
+  listener: Listener;
+  sound: BenchSound;
+  view: BenchView;
+}

@@ -1,0 +1,53 @@
+import type { Decibels, Hertz } from '../../units.js';
+import type { CurveStyle } from './curve-style.js';
+
+/** One curve of the engine picture, with the name and the numeral it goes by. */
+export interface EngineCurve {
+  id: number;
+  /** What stands in the disc: the key that makes it heard. */
+  numeral: string;
+  name: string;
+  /** Ascending. */
+  frequency: Float64Array;
+  /** Same length as `frequency`; NaN is a gap, −Infinity is silence. */
+  levelDb: Float64Array;
+  style: CurveStyle;
+  heard: boolean;
+  /** What another model says of the heard mount: drawn thin, without a disc. */
+  beside?: boolean;
+  /** A name that is written on the curve, where there is room; the heard one has its disc. */
+  written?: string;
+  /** Up to where it was computed, where that ends within the picture: above, its level is held. */
+  computedTo?: Hertz;
+}
+
+/** What curves are held against: the area below it is drawn behind them. */
+export interface EngineGround {
+  /** Ascending. */
+  frequency: Float64Array;
+  /** Same length. */
+  levelDb: Float64Array;
+}
+
+/** The level of one curve at one frequency, as the readout and the table show it. */
+export interface CurveLevel {
+  curve: EngineCurve;
+  levelDb: Decibels;
+}
+
+/** The edges of one band of the sound and its level before and behind the heard mount, dB on a scale of their own. */
+export interface EngineBand {
+  low: Hertz;
+  high: Hertz;
+  label: string;
+  outlineDb: Decibels;
+  filledDb: Decibels;
+}
+
+/** A frequency worth a line of its own in the picture. */
+export interface EngineMarker {
+  frequency: Hertz;
+  text: string;
+  /** All but a range, which says something of all that is below it, have a line. */
+  kind: 'half-wave' | 'ring' | 'remark' | 'range-below';
+}

@@ -1,0 +1,31 @@
+import { soundSpeed, type Air } from '../../../acoustics/air.js';
+import { humpAndHole } from '../../../acoustics/figures/hump-and-hole.js';
+import type { Listener } from '../../../acoustics/listener.js';
+import type { EngineMarker } from '../../../plot/marks/response-curve.js';
+import type { Stand } from '../../../evaluation/stand.js';
+import type { LateWords } from './late-words.js';
+
+/** The back is hardly late where its way round is so small a part of a wave: 12 dB below by the rule of thumb. */
+const HARDLY = 8;
+
+/**
+ * How late the back comes where it is opposite to the front, and where in step with it: for open mounts that are solved in full,
+ * straight in front, where there is a plain hump.
+ */
+export function lateMarkers(
+  { computed }: Pick<Stand, 'computed'>,
+  air: Air,
+  { angleDeg }: Listener,
+  words: LateWords
+): EngineMarker[] {
+  if (computed?.answer.accuracy !== 'full' || angleDeg !== 0) return [];
+  const { answer, response, figures } = computed;
+  if (figures.string === null || figures.corner === null) return [];
+  const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
+  if (hump === null) return [];
+  const low = soundSpeed(air) / (HARDLY * figures.string);
+  const markers: EngineMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];
+  if (hole !== null) markers.push({ frequency: hole, text: words.whole, kind: 'remark' });
+  if (low < hump / 2) markers.push({ frequency: low, text: words.hardly, kind: 'range-below' });
+  return markers;
+}

@@ -1,0 +1,67 @@
+import { frontAlone } from '../../../acoustics/rule/front-alone.js';
+import type { Listener } from '../../../acoustics/listener.js';
+import { ruleOfThumb } from '../../../acoustics/rule/rule-of-thumb.js';
+import { levelDb } from '../../../numeric/level-db.js';
+import type { CurveStyle } from '../../../plot/marks/curve-style.js';
+import type { EngineCurve, EngineGround } from '../../../plot/marks/response-curve.js';
+import type { BenchFile } from '../../../file/bench-file.js';
+import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
+
+/** No stand's index. */
+const BESIDE = -1;
+
+/** The heard mount, its air, and where one listens: all that the rule of thumb asks for. */
+export interface HeardWhere {
+  heard: Pick<Stand, 'index' | 'installation' | 'computed'>;
+  file: Pick<BenchFile, 'air'>;
+  listener: Listener;
+}
+
+/** The colour and line that a stand goes by in every picture. */
+export function styleOf({ index }: Pick<Stand, 'index'>): CurveStyle {
+  return (index + 1) as CurveStyle;
+}
+
+/** A stand's curve for the picture; none where it cannot be built. A draft does not say where it ends: it is replaced in a moment. */
+export function curveOf(stand: Stand, heard: boolean): EngineCurve[] {
+  const { index, numeral, setup, computed } = stand;
+  if (!computed) return [];
+  const { accuracy, solvedTo } = computed.answer;
+  return [
+    {
+      id: index,
+      numeral,
+      name: setup.name,
+      frequency: computed.response.frequency,
+      levelDb: computed.responseDb,
+      style: styleOf(stand),
+      heard,
+      ...(accuracy === 'full' ? { computedTo: solvedTo } : {})
+    }
+  ];
+}
+
+/** What the rule of thumb says of the heard mount, straight in front, beside its wave solution. */
+export function ruleBeside({ heard, file, listener }: HeardWhere): EngineCurve[] {
+  if (heard.computed?.answer.model !== 'wave') return [];
+  const inFront = { ...listener, angleDeg: 0 };
+  return [
+    {
+      id: BESIDE,
+      numeral: '',
+      name: 'rule of thumb',
+      frequency: PICTURE_GRID,
+      levelDb: levelDb(ruleOfThumb(heard.installation, file.air, inFront, PICTURE_GRID, 'full')),
+      style: styleOf(heard),
+      heard: false,
+      beside: true
+    }
+  ];
+}
+
+/** What the heard mount's speaker would give if nothing of its back came round; none of a mount that cannot be built. */
+export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): EngineGround | undefined {
+  if (!heard.computed) return undefined;
+  const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
+  return { frequency: front.frequency, levelDb: levelDb(front) };
+}

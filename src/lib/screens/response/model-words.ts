@@ -1,0 +1,48 @@
+import type { Hertz } from '../../units.js';
+import { ACCURACY } from '../../waves/accuracy.js';
+import type { Answer, ModelName } from '../../evaluation/answer.js';
+import { frequencyWords } from '../../format/frequency-words.js';
+
+/** What is said beside the choice of the model. */
+export interface ModelStatus {
+  text: string;
+  /** Whether the chosen model cannot do what is asked of it. */
+  alarm: boolean;
+}
+
+/** How far the heard mount's answer has come, and what it is good for. */
+export function modelStatus({
+  model,
+  answer,
+  awaited,
+  refused,
+  progress,
+  stopped
+}: {
+  model: ModelName;
+  answer: Answer | null;
+  /** Whether a better answer is on its way. */
+  awaited: boolean;
+  /** Why it could not be solved. */
+  refused: string | null;
+  progress: number | null;
+  stopped: boolean;
+}): ModelStatus {
+  const calm = (text: string): ModelStatus => ({ text, alarm: false });
+  if (model === 'rule') return calm('at once, a first-order curve; straight in front of the cone only');
+  if (refused) {
+    const instead = answer?.model === 'wave' ? 'Only a draft' : 'The rule of thumb stands in';
+    return { text: `${instead}: ${refused}`, alarm: true };
+  }
+  if (answer?.model !== 'wave') return calm(answer ? 'being solved; the rule of thumb stands in' : '');
+  const { errorDb } = ACCURACY[answer.accuracy!];
+  const good = `within ${errorDb} dB up to ${frequencyWords(rounded(answer.solvedTo))}`;
+  if (answer.accuracy === 'full')
+    return calm(awaited ? 'of the size before; being solved' : `solved in full: ${good}`);
+  if (stopped) return calm(`a draft: ${good}; stopped there`);
+  return calm(progress === null ? `a draft: ${good}` : `a draft, ${good}; in full in a moment`);
+}
+
+function rounded(frequency: Hertz): Hertz {
+  return Math.round(frequency / 100) * 100;
+}

@@ -1,0 +1,58 @@
+import type { Mount } from '../../acoustics/mounts/mount.js';
+import type { Setup } from '../../file/bench-file.js';
+
+/** A mount as it lies in the drawer. */
+export interface DrawerMount {
+  name: string;
+  /** What it is, in a few words. */
+  words: string;
+  mount: Mount;
+}
+
+/**
+ * What can be put on the shelf. The shells are those of the Carrow & Eastmoor, an invented club layout in HO; their
+ * inside sizes are invented with it.
+ */
+export const MOUNT_DRAWER: readonly DrawerMount[] = [
+  { name: 'Free air', words: 'the bare speaker', mount: { kind: 'free' } },
+  {
+    name: 'Flat plate',
+    words: 'a rectangle of card or styrene',
+    mount: { kind: 'plate', shape: 'rectangle', length: 0.152, width: 0.102, offset: [0, 0] }
+  },
+  {
+    name: 'Round plate',
+    words: 'a disc',
+    mount: { kind: 'plate', shape: 'round', diameter: 0.1, offset: [0, 0] }
+  },
+  {
+    name: 'Cab body',
+    words: 'no. 41, a full-width cab diesel',
+    mount: { kind: 'shell', length: 0.152, width: 0.033, height: 0.04, ends: 'closed', offset: 0 }
+  },
+  {
+    name: 'Tender',
+    words: 'the tender engine’s tender',
+    mount: { kind: 'shell', length: 0.07, width: 0.03, height: 0.026, ends: 'closed', offset: 0 }
+  },
+  {
+    name: 'Hood',
+    words: 'the narrow hood switcher, 18 mm inside',
+    mount: { kind: 'shell', length: 0.105, width: 0.018, height: 0.032, ends: 'closed', offset: 0 }
+  },
+  {
+    name: 'Railbus',
+    words: 'a railbus, open at both ends',
+    mount: { kind: 'shell', length: 0.128, width: 0.032, height: 0.036, ends: 'open', offset: 0 }
+  },
+  {
+    name: 'Closed box',
+    words: 'glued up round the speaker’s back',
+    mount: { kind: 'box', length: 0.042, width: 0.029, depth: 0.017 }
+  }
+];
+
+/** A mount of the drawer with a speaker in it. */
+export function setupOf({ name, mount }: DrawerMount, speaker: string): Setup {
+  return { name, speaker, turn: 0, notes: '', mount };
+}

@@ -1,0 +1,20 @@
+import type { Air } from '../../acoustics/air.js';
+import { airDensity, soundSpeed } from '../../acoustics/air.js';
+import type { Speaker } from '../../acoustics/speaker/speaker.js';
+import type { Kilograms } from '../../units.js';
+import { ACCURACY } from '../accuracy.js';
+import { acousticLoad } from '../field/acoustic-load.js';
+import { mountMesh } from '../mesh/mount-mesh.js';
+import { solveWave, waveProblem } from './wave-problem.js';
+
+/**
+ * The mass of air that moves with a cone in its bare frame, both faces, in the limit of low frequency: ρ·z·Sd² with
+ * z = Za/(jωρ) of the potential flow. The moving mass that makers state contains it. A bare disc of radius a would
+ * have (8/3)·ρ·a³ (H. Lamb, Hydrodynamics, 6th ed., art. 102, number from memory).
+ */
+export function freeAirMass(speaker: Speaker, air: Air): Kilograms {
+  const installation = { speaker, mount: { kind: 'free' }, turn: 0 } as const;
+  const { mesh, piston } = mountMesh(installation, soundSpeed(air), ACCURACY.draft);
+  const problem = waveProblem(mesh, piston);
+  return airDensity(air) * acousticLoad(problem, solveWave(problem, 0)).re * problem.area ** 2;
+}

@@ -1,0 +1,44 @@
+import { soundSpeed, type Air } from '../../acoustics/air.js';
+import { checkInstallation, checkWithin, LIMITS } from '../../acoustics/mounts/check-installation.js';
+import type { Installation } from '../../acoustics/installation.js';
+import type { Hertz, MetresPerSecond } from '../../units.js';
+import { ACCURACY, type AccuracyName } from '../accuracy.js';
+import { mountMesh } from '../mesh/mount-mesh.js';
+import { waveProblem, type WaveProblem } from './wave-problem.js';
+
+/** An assumption: small beside what a shell radiates, so that it only tames what would ring for ever. */
+export const USUAL_LOSS = 0.003;
+
+export interface WaveOptions {
+  /** `full` unless told. */
+  accuracy?: AccuracyName;
+  /** Loss factor η within 0 … 0.2 for what the mechanism in a shell takes; `USUAL_LOSS` unless told. */
+  loss?: number;
+}
+
+/** A mount's equations, ready to be solved at any frequency up to `highest`. */
+export interface MountProblem {
+  problem: WaveProblem;
+  c: MetresPerSecond;
+  /** Up to where the mesh follows the wavelength. */
+  highest: Hertz;
+}
+
+/**
+ * Meshes a mount and makes its matrices.
+ *
+ * @throws RangeError for what `checkInstallation` refuses, for values beyond LIMITS, and for a mount too large or too slender
+ *   to be meshed
+ */
+export function mountProblem(
+  installation: Installation,
+  air: Air,
+  { accuracy = 'full', loss = USUAL_LOSS }: WaveOptions = {}
+): MountProblem {
+  checkInstallation(installation);
+  checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
+  checkWithin('loss factor', loss, [0, 0.2]);
+  const c = soundSpeed(air);
+  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
+  return { problem: waveProblem(mesh, piston, loss), c, highest };
+}

@@ -1,0 +1,85 @@
+import { peak } from '../../listening/peak.js';
+import { loopLoudness } from '../../listening/loudness.js';
+import { measureSound } from '../../listening/measure-sound.js';
+import { LoopFilter } from '../../numeric/filter-with.js';
+import type { Hertz } from '../../units.js';
+import type { Answers, Question } from './protocol.js';
+import { aligningGain, SoundBank } from './sound-bank.js';
+
+interface Sound {
+  samples: Float32Array;
+  sampleRate: Hertz;
+}
+
+interface Kept extends Sound {
+  /** One filter a length of impulse response. */
+  filters: Map<number, LoopFilter>;
+}
+
+/** Where questions are answered, and where the sounds lie that later questions are about. */
+export class Desk {
+  readonly #bank = new SoundBank();
+  readonly #kept = new Map<string, Kept>();
+
+  /**
+   * The answer to one question, of the type that `Answers` lists for its kind.
+   * @throws Error for a kind or a key that is not known, RangeError for values out of range
+   */
+  answer(question: Question): Answers[Question['kind']] {
+    switch (question.kind) {
+      case 'sound':
+        return this.#bank.loop(question.sound, question.sampleRate);
+      case 'ride':
+        return this.#bank.ride(question.sound, question.from, question.sampleRate);
+      case 'blast':
+        return this.#bank.blast(question.signal, question.sampleRate);
+      case 'keep': {
+        const { key, sampleRate, align } = question;
+        allNumbers(question.samples, 'samples of a sound');
+        const gain = align ? aligningGain(question.samples, sampleRate) : 1;
+        const samples = align ? question.samples.map((x) => gain * x) : question.samples;
+        const figures = measureSound(samples, sampleRate);
+        this.#kept.set(key, { samples, sampleRate, filters: new Map() });
+        return { ...figures, gain };
+      }
+      case 'forget':
+        this.#kept.delete(question.key);
+        return null;
+      case 'heardThrough':
+        return this.#through(question).map(({ samples, sampleRate }) => ({
+          loudness: loopLoudness(samples, sampleRate),
+          peak: peak(samples)
+        }));
+      case 'peaksThrough':
+        return this.#through(question).map(({ samples }) => peak(samples));
+      default:
+        throw new Error(`nothing here answers "${(question as { kind: string }).kind}"`);
+    }
+  }
+
+  /** A kept sound behind each of these impulse responses. */
+  #through({ key, impulseResponses }: { key: string; impulseResponses: Float32Array[] }): Sound[] {
+    const kept = this.#kept.get(key);
+    if (!kept) throw new Error(`no sound is kept under "${key}"`);
+    return impulseResponses.map((response) => ({
+      samples: through(kept, response),
+      sampleRate: kept.sampleRate
+    }));
+  }
+}
+
+function through({ samples, filters }: Kept, response: Float32Array): Float32Array {
+  const taps = response.length;
+  if (!(taps >= 1 && Number.isInteger(Math.log2(taps))))
+    throw new RangeError(`length of an impulse response must be a power of two, got ${taps}`);
+  allNumbers(response, 'samples of an impulse response');
+  let filter = filters.get(taps);
+  if (!filter) filters.set(taps, (filter = new LoopFilter(samples, taps)));
+  return filter.through(response);
+}
+
+function allNumbers(samples: Float32Array, name: string): void {
+  for (let i = 0; i < samples.length; i++)
+    if (!Number.isFinite(samples[i]))
+      throw new RangeError(`${name} must be finite numbers, got ${samples[i]}`);
+}

@@ -1,0 +1,53 @@
+import type { SoundFigures } from '../../listening/sound-figures.js';
+import type { Signal } from '../../sounds/driving.js';
+import type { GeneratedSound, MovingSound } from '../../sounds/kinds.js';
+import type { Motion } from '../../sounds/motion/motion.js';
+import type { Ride } from '../../sounds/motion/ride.js';
+import type { Hertz, Lufs } from '../../units.js';
+
+/** What the page may ask of the worker. Every question has a number; the answer carries it back. */
+export type Question =
+  /** A seamless loop of a sound, aligned in loudness. */
+  | { kind: 'sound'; sound: GeneratedSound; sampleRate: Hertz }
+  /** A machine on its way from how it runs to its notch, and its loop there. */
+  | { kind: 'ride'; sound: MovingSound; from: Motion; sampleRate: Hertz }
+  /** What the cord blows. */
+  | { kind: 'blast'; signal: Signal; sampleRate: Hertz }
+  /**
+   * Keep a looped sound under a key for later `heardThrough` questions, and measure it: as it is, or with
+   * `align` brought to the loudness of all sounds first.
+   */
+  | { kind: 'keep'; key: string; samples: Float32Array; sampleRate: Hertz; align?: boolean }
+  /** Forget a kept sound. */
+  | { kind: 'forget'; key: string }
+  /** Loudness and peak of a kept sound, looped, behind each of these impulse responses. */
+  | { kind: 'heardThrough'; key: string; impulseResponses: Float32Array[] }
+  /** Its peaks alone, which take half the time. */
+  | { kind: 'peaksThrough'; key: string; impulseResponses: Float32Array[] };
+
+export interface Heard {
+  /** BS.1770-5 integrated loudness; −Infinity for silence. */
+  loudness: Lufs;
+  /** Largest absolute sample of the steady loop. */
+  peak: number;
+}
+
+/** What was measured of a kept sound, and the gain that brought it to the common loudness (1 where it was left). */
+export type Kept = SoundFigures & { gain: number };
+
+export interface Answers {
+  sound: Float32Array;
+  ride: Ride;
+  blast: Ride;
+  keep: Kept;
+  forget: null;
+  heardThrough: Heard[];
+  peaksThrough: number[];
+}
+
+export interface Asked {
+  id: number;
+  question: Question;
+}
+
+export type Answered = { id: number; result: unknown; error?: undefined } | { id: number; error: string };

@@ -1,0 +1,126 @@
+import type { Installation } from '../../../../src/lib/acoustics/installation.js';
+import { type Answer, waveAnswer } from '../../../../src/lib/evaluation/answer.js';
+import { hearWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
+import { solveMount } from '../../../../src/lib/waves/wave-solution.js';
+import { beforeAll, expect, test } from 'vitest';
+import { knobsOf } from '../../../../src/lib/acoustics/mounts/size-knobs.js';
+import {
+  Headroom,
+  type KeptSound,
+  SAFE_PEAK,
+  USUAL_GAIN
+} from '../../../../src/lib/bench/sounding/headroom.js';
+import { filterFor } from '../../../../src/lib/evaluation/stand.js';
+import { type MovingSound, movingKind } from '../../../../src/lib/sounds/kinds.js';
+import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
+import { byRule } from '../../../helpers/by-rule.js';
+import { AIR, DEMO, IN_FRONT } from '../../../helpers/demo-installations.js';
+import { close } from '../../../helpers/close.js';
+import { shaken } from '../../../helpers/random-installations.js';
+import { labAtHand } from '../../../helpers/lab-at-hand.js';
+
+const RATE = 48000;
+const installations = Object.values(DEMO);
+const reach = { installations, answer: byRule, where: 'the rule of thumb', sampleRate: RATE };
+const { lab, asked } = labAtHand();
+
+const kept: Record<string, KeptSound> = {};
+
+beforeAll(async () => {
+  const machine = { ...(usualSound('diesel') as MovingSound), notch: 8 };
+  const engine = await lab.ask({ kind: 'sound', sound: machine, sampleRate: RATE });
+  const noise = await lab.ask({ kind: 'sound', sound: usualSound('pinkNoise'), sampleRate: RATE });
+  const puff = await lab.ask({ kind: 'sound', sound: usualSound('puff'), sampleRate: RATE });
+  const { samples: horn } = await lab.ask({ kind: 'blast', signal: 'five-note horn', sampleRate: RATE });
+  for (const [key, samples] of [
+    ['engine', engine],
+    ['noise', noise],
+    ['horn', horn],
+    ['puff', puff]
+  ] as const)
+    kept[key] = { key, figures: await lab.ask({ kind: 'keep', key, samples, sampleRate: RATE }) };
+});
+
+/** Peak of a kept sound behind the loudest of many sizes that the knobs can reach. */
+async function loudest(key: string, answer = byRule, many = 25): Promise<number> {
+  const sizes = installations.flatMap((installation) =>
+    knobsOf(installation).length
+      ? Array.from({ length: many }, (_, seed) => shaken(installation, seed + 1))
+      : [installation]
+  );
+  const heard = await lab.ask({
+    kind: 'heardThrough',
+    key,
+    impulseResponses: sizes.map((size) => filterFor(answer(size), RATE))
+  });
+  return Math.max(...heard.map(({ peak }) => peak));
+}
+
+for (const key of ['engine', 'noise', 'horn', 'puff'])
+  test(`no size the knobs can reach clips the ${key}`, { timeout: 60_000 }, async () => {
+    const gain = await new Headroom(lab).gain(reach, [[kept[key]]]);
+    const peak = gain * (await loudest(key));
+    expect(peak).toBeLessThan(1);
+    // And nothing is thrown away: it is turned up as usual, or the loudest probe comes to just what is safe.
+    if (gain < USUAL_GAIN) expect(peak).toBeGreaterThan(SAFE_PEAK * 0.7);
+    expect(gain).toBeLessThanOrEqual(USUAL_GAIN);
+  });
+
+test('by the wave solution, too, with its humps and rings', { timeout: 60_000 }, async () => {
+  const byWaves = (installation: Installation): Answer => {
+    const heard = hearWaves(solveMount(installation, AIR, { accuracy: 'draft' }), IN_FRONT);
+    return waveAnswer(heard, 'draft', installation, AIR);
+  };
+  const gain = await new Headroom(lab).gain({ ...reach, answer: byWaves, where: 'waves' }, [[kept.puff]]);
+  const peak = gain * (await loudest('puff', byWaves, 4));
+  expect(peak).toBeLessThan(1);
+  expect(peak).toBeGreaterThan(SAFE_PEAK * 0.7);
+  expect(gain).toBeLessThanOrEqual(USUAL_GAIN);
+});
+
+test('short bursts need a lower gain than the usual one, a machine with its horn does not', async () => {
+  const headroom = new Headroom(lab);
+  expect(await headroom.gain(reach, [[kept.engine], [kept.horn]])).toBe(USUAL_GAIN);
+  expect(await headroom.gain(reach, [[kept.puff]])).toBeLessThan(USUAL_GAIN);
+});
+
+test('sounds that sound together share the room, alternatives do not', { timeout: 60_000 }, async () => {
+  const headroom = new Headroom(lab);
+  const puff = await headroom.gain(reach, [[kept.puff]]);
+  expect(await headroom.gain(reach, [[kept.engine, kept.puff]])).toBe(puff);
+  close(1 / (await headroom.gain(reach, [[kept.puff], [kept.puff]])), 2 / puff, {
+    rel: 1e-9,
+    because: 'peaks are added'
+  });
+});
+
+test(
+  'a machine on its way up, labouring, with its horn blown, does not clip',
+  { timeout: 60_000 },
+  async () => {
+    for (const kind of ['diesel', 'steam', 'electric'] as const) {
+      const machine = { ...(usualSound(kind) as MovingSound), notch: 8 };
+      const from = settledAt(movingKind(machine).target({ ...machine, notch: 0 }));
+      const { samples } = await lab.ask({ kind: 'ride', sound: machine, from, sampleRate: RATE });
+      await lab.ask({ kind: 'keep', key: kind, samples, sampleRate: RATE });
+      const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
+      const [ride, horn] = [await loudest(kind), await loudest('horn')];
+      expect(gain * (ride + horn), kind).toBeLessThan(1);
+    }
+  }
+);
+
+test('what is known is not asked again', async () => {
+  const headroom = new Headroom(lab);
+  await headroom.gain(reach, [[kept.noise]]);
+  const before = asked();
+  await headroom.gain(reach, [[kept.noise]]);
+  expect(asked()).toBe(before);
+});
+
+test('silence gets no gain instead of an endless one', async () => {
+  const samples = new Float32Array(24000);
+  const figures = await lab.ask({ kind: 'keep', key: 'silence', samples, sampleRate: RATE });
+  expect(await new Headroom(lab).gain(reach, [[{ key: 'silence', figures }]])).toBe(0);
+});

@@ -1,0 +1,84 @@
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
+import { expect, test } from 'vitest';
+import type { Stand } from '../../../../src/lib/evaluation/stand.js';
+import { Levels } from '../../../../src/lib/bench/sounding/levels.svelte.js';
+import { Loops } from '../../../../src/lib/bench/sounding/loops.js';
+import { computedByRule } from '../../../helpers/by-rule.js';
+import { DEMO } from '../../../helpers/demo-installations.js';
+import { close } from '../../../helpers/close.js';
+import { labAtHand } from '../../../helpers/lab-at-hand.js';
+
+const RATE = 48000;
+
+function stand(index: number, name: string): Stand {
+  const installation = DEMO[name];
+  const computed = computedByRule(installation, RATE);
+  return { index, installation, computed, problem: null } as unknown as Stand;
+}
+
+/** A stand whose filter is another one, so many times as loud. */
+function louder(of: Stand, factor: number): Stand {
+  const impulseResponse = of.computed!.impulseResponse.map((value) => value * factor);
+  return { ...of, computed: { ...of.computed!, impulseResponse } };
+}
+
+test('twice the amplitude is 6.02 dB louder', async () => {
+  const { lab } = labAtHand();
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const levels = new Levels(lab);
+  const plate = stand(0, 'flat plate');
+  const twice = { ...louder(plate, 2), index: 1 };
+  expect(levels.difference(twice, plate)).toBeNull();
+  await levels.measure({ loop, stands: [plate, twice] });
+  close(levels.difference(twice, plate)!, 20 * Math.log10(2), { abs: 1e-3, because: 'rounding to 32 bits' });
+  expect(levels.difference(plate, plate)).toBe(0);
+});
+
+test('only what is not known is asked for', async () => {
+  const { lab, asked } = labAtHand();
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const levels = new Levels(lab);
+  const stands = [stand(0, 'free air'), stand(1, 'flat plate')];
+  await levels.measure({ loop, stands });
+  const before = asked();
+  await levels.measure({ loop, stands });
+  expect(asked()).toBe(before);
+  await levels.measure({ loop, stands: [stands[0], louder(stands[1], 0.5)] });
+  expect(asked()).toBe(before + 1);
+});
+
+test('wishes that come while one is measured do not queue up: the newest counts', async () => {
+  const { lab, asked } = labAtHand();
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const levels = new Levels(lab);
+  const plate = stand(0, 'flat plate');
+  const before = asked();
+  const first = levels.measure({ loop, stands: [plate] });
+  for (let step = 1; step <= 20; step++) void levels.measure({ loop, stands: [louder(plate, 1 + step)] });
+  await first;
+  expect(asked() - before).toBe(2);
+  const newest = levels.loudness[0]!;
+  await levels.measure({ loop, stands: [plate] });
+  close(newest - levels.loudness[0]!, 20 * Math.log10(21), { abs: 1e-3, because: 'rounding to 32 bits' });
+});
+
+test('a stand that cannot be built has no level', async () => {
+  const { lab } = labAtHand();
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const levels = new Levels(lab);
+  const [plate, none] = [stand(0, 'flat plate'), { ...stand(1, 'closed box'), computed: null }];
+  await levels.measure({ loop, stands: [plate, none] });
+  expect(levels.difference(none, plate)).toBeNull();
+});
+
+test('after a failure the next wish is measured', async () => {
+  const { lab } = labAtHand();
+  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const levels = new Levels(lab);
+  const plate = stand(0, 'flat plate');
+  await expect(levels.measure({ loop: { ...loop, key: 'unknown' }, stands: [plate] })).rejects.toThrow(
+    'no sound'
+  );
+  await levels.measure({ loop, stands: [plate] });
+  expect(levels.loudness[0]).not.toBeNull();
+});

@@ -1,0 +1,82 @@
+import { expect, test } from 'vitest';
+import { demoBench } from '../../../src/lib/file/demo-bench.js';
+import { installationOf } from '../../../src/lib/file/installation-of.js';
+import { Stands } from '../../../src/lib/evaluation/stands.js';
+import type { Known } from '../../../src/lib/evaluation/wave-jobs.js';
+import { hearWaves } from '../../../src/lib/waves/curve/heard-waves.js';
+import { solveMount } from '../../../src/lib/waves/wave-solution.js';
+import { IN_FRONT } from '../../helpers/demo-installations.js';
+
+const PLATE = 1;
+const wave = { ...demoBench(), view: { ...demoBench().view, model: 'wave' as const } };
+
+/** The flat plate of the demo, asked again for each thing that is known of it in turn; the other mounts wait. */
+function standsBy() {
+  const solved = solveMount(installationOf(wave, wave.setups[PLATE]), wave.air, { accuracy: 'draft' });
+  const draft: Known = { accuracy: 'draft', heard: hearWaves(solved, IN_FRONT) };
+  let known: Known | null = null;
+  let refused: string | null = null;
+  const stands = new Stands({
+    best: ({ installation }) => (installation.mount.kind === 'plate' ? known : null),
+    refusal: ({ installation }) => (installation.mount.kind === 'plate' ? refused : null)
+  });
+  return {
+    draft,
+    full: { ...draft, accuracy: 'full' } satisfies Known,
+    at: (now: Known | null, file = wave) => {
+      known = now;
+      return stands.of(file, IN_FRONT, 48000)[PLATE];
+    },
+    refused: (why: string) => {
+      [known, refused] = [null, why];
+      return stands.of(wave, IN_FRONT, 48000)[PLATE];
+    }
+  };
+}
+
+test('the rule of thumb stands in until something is known, then the draft, then the full solution', () => {
+  const { at, draft, full } = standsBy();
+  const said = [null, draft, full].map((known) => {
+    const { computed, awaited } = at(known);
+    return [computed!.answer.model, computed!.answer.accuracy, awaited];
+  });
+  expect(said).toEqual([
+    ['rule', null, true],
+    ['wave', 'draft', true],
+    ['wave', 'full', false]
+  ]);
+});
+
+test('nothing is made anew where nothing has changed', () => {
+  const { at, draft } = standsBy();
+  expect(at(draft)).toBe(at(draft));
+});
+
+test('a better answer is no other mount; another size or another speaker is one', () => {
+  const { at, draft, full } = standsBy();
+  const first = at(null).installation;
+  expect(at(draft).installation).toBe(first);
+  expect(at(full).installation).toBe(first);
+  const setups = wave.setups.map((setup, i) =>
+    i === PLATE ? { ...setup, mount: { ...setup.mount, width: 0.09 } } : setup
+  ) as typeof wave.setups;
+  expect(at(full, { ...wave, setups }).installation).not.toBe(first);
+  const speakers = { ...wave.speakers };
+  const name = wave.setups[PLATE].speaker;
+  speakers[name] = { ...speakers[name] };
+  expect(at(full, { ...wave, speakers }).installation).not.toBe(first);
+});
+
+test('while another size is solved, the last solution stays; where it is refused, the rule of thumb comes', () => {
+  const { at, full, refused } = standsBy();
+  at(full);
+  const setups = wave.setups.map((setup) => ({ ...setup }));
+  const waiting = at(null, { ...wave, setups });
+  expect([waiting.computed!.answer.model, waiting.awaited]).toEqual(['wave', true]);
+  const stand = refused('too slender');
+  expect([stand.computed!.answer.model, stand.awaited, stand.refused]).toEqual([
+    'rule',
+    false,
+    'too slender'
+  ]);
+});

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { steps } from '../../../../src/lib/screens/help/steps.js';
+import { lengthWords } from '../../../../src/lib/format/length-words.js';
+
+const plain = (inches = false) =>
+  steps((metres) => lengthWords(metres, inches)).map((step) =>
+    Object.values(step).flat().join(' ').replaceAll('\u00a0', ' ')
+  );
+
+describe('steps', () => {
+  it('are five, each with a source, something to hear and something to listen for', () => {
+    const all = steps((metres) => lengthWords(metres, false));
+    expect(all.length).toBe(5);
+    for (const step of all)
+      for (const part of [step.plain, step.trade, step.symbols, step.source, step.listenFor, ...step.hear])
+        expect(part).not.toBe('');
+  });
+
+  // c = 343.2 m/s at 20 °C (ISO 9613-1:1993).
+  it('say half a wave of 28 and of 102 mm: c/(2·D)', () => {
+    expect(343.2 / (2 * 0.028)).toBeCloseTo(6129, 0);
+    expect(343.2 / (2 * 0.102)).toBeCloseTo(1682, 0);
+    expect(plain()[1]).toContain('28 mm long at 6.13 kHz, and 102 mm long at 1.68 kHz');
+  });
+
+  it('say how much further down the plate begins to lose: log2(102/28) octaves', () => {
+    expect(Math.log2(102 / 28)).toBeCloseTo(1.87, 2);
+    expect(plain()[2]).toContain('1.9 octaves');
+  });
+
+  it('say the shell’s string 2·(40 + 16.5) mm and its ring c/(4·56.5 mm)', () => {
+    expect(343.2 / (4 * 0.0565)).toBeCloseTo(1519, 0);
+    expect(plain()[3]).toContain('113 mm');
+    expect(plain()[3]).toContain('1.52 kHz');
+    expect(plain()[3]).toContain('9 to 15 dB');
+  });
+
+  // R. H. Small 1972: V = 42 × 29 × 17 mm less 6.72 cm³ of speaker, Vas = 19.5 cm³, fs = 348 Hz.
+  it('say the box’s air and its resonance fs·√(1 + Vas/V)', () => {
+    const air = 4.2 * 2.9 * 1.7 - 6.72;
+    expect(348 * Math.sqrt(1 + 19.5 / air)).toBeCloseTo(540, -1);
+    expect(plain()[4]).toContain(`${Math.round(air)} cm³`);
+    expect(plain()[4]).toContain('350 Hz to 540 Hz');
+  });
+
+  it('write lengths as the user wants them', () => {
+    expect(plain(true)[1]).toContain('4.02 in long');
+  });
+});

@@ -1,0 +1,238 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+
+const site = vi.hoisted(() => ({ dev: false }));
+vi.mock('$app/environment', () => ({
+  get dev() {
+    return site.dev;
+  }
+}));
+vi.mock('$app/paths', () => ({ resolve: () => '/folder/' }));
+
+const { Updates } = await import('../../../../src/lib/screens/lab/updates.svelte.js');
+
+/** A worker of the browser, as far as the page sees it. */
+class FakeWorker extends EventTarget {
+  readonly scriptURL = 'https://host/folder/service-worker.js';
+  readonly told: unknown[] = [];
+  constructor(public state: ServiceWorkerState) {
+    super();
+  }
+  postMessage(message: unknown): void {
+    this.told.push(message);
+  }
+  become(state: ServiceWorkerState): void {
+    this.state = state;
+    this.dispatchEvent(new Event('statechange'));
+  }
+}
+
+class FakeRegistration extends EventTarget {
+  installing: FakeWorker | null = null;
+  waiting: FakeWorker | null = null;
+  active: FakeWorker | null = null;
+  readonly update = vi.fn(() => Promise.resolve());
+}
+
+class FakeContainer extends EventTarget {
+  controller: FakeWorker | null = null;
+  readonly registration = new FakeRegistration();
+  readonly register = vi.fn<ServiceWorkerContainer['register']>(() =>
+    Promise.resolve(this.registration as unknown as ServiceWorkerRegistration)
+  );
+  /** The waiting worker takes over, as after `skipWaiting`. */
+  takeOver(): void {
+    const { registration } = this;
+    [registration.active, registration.waiting] = [registration.waiting, null];
+    this.controller = registration.active;
+    this.dispatchEvent(new Event('controllerchange'));
+  }
+}
+
+let container: FakeContainer;
+let shown: EventTarget & { visibilityState: string };
+const reload = vi.fn();
+
+beforeEach(() => {
+  container = new FakeContainer();
+  shown = Object.assign(new EventTarget(), { visibilityState: 'visible' });
+  vi.stubGlobal('navigator', { serviceWorker: container });
+  vi.stubGlobal('document', shown);
+  vi.stubGlobal('location', { origin: 'https://host', reload });
+  vi.stubGlobal('addEventListener', () => undefined);
+});
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+  reload.mockReset();
+  site.dev = false;
+});
+
+/** Lets everything that is ready to go on, go on. */
+const settle = () => new Promise((resolve) => setTimeout(resolve));
+
+/** A later visit: the page is shown by a worker of this version, `waiting` says whether a newer one is complete. */
+async function laterVisit(waiting: boolean) {
+  container.registration.active = container.controller = new FakeWorker('activated');
+  if (waiting) container.registration.waiting = new FakeWorker('installed');
+  const updates = new Updates();
+  updates.connect();
+  await settle();
+  return { updates, waiting: container.registration.waiting };
+}
+
+/** A promise that is kept or broken from outside. */
+function deferred() {
+  let keep = (): void => undefined;
+  let refuse = (): void => undefined;
+  const promise = new Promise<void>((resolve, reject) => {
+    keep = resolve;
+    refuse = () => reject(new Error('the store is full'));
+  });
+  return { promise, keep, refuse };
+}
+
+describe('a first visit', () => {
+  test('says that all is kept only once the worker is at work, and tells no news', async () => {
+    const first = (container.registration.installing = new FakeWorker('installing'));
+    const updates = new Updates();
+    updates.connect();
+    await settle();
+    first.become('installed');
+    await settle();
+    expect(updates.kept).toBe(false);
+    Object.assign(container.registration, { installing: null, active: first });
+    container.controller = first;
+    container.dispatchEvent(new Event('controllerchange'));
+    first.become('activated');
+    await settle();
+    expect([updates.kept, updates.news]).toEqual([true, null]);
+    expect(first.told).toEqual(['page loaded']);
+    expect(reload).not.toHaveBeenCalled();
+  });
+
+  test('whose worker fails says nothing', async () => {
+    const first = (container.registration.installing = new FakeWorker('installing'));
+    const updates = new Updates();
+    updates.connect();
+    await settle();
+    first.become('redundant');
+    await settle();
+    expect([updates.kept, updates.news]).toEqual([false, null]);
+  });
+
+  test('asks the host itself for the worker, in the folder of the page', async () => {
+    await laterVisit(false);
+    expect(container.register.mock.calls).toEqual([
+      ['https://host/folder/service-worker.js', { updateViaCache: 'none' }]
+    ]);
+  });
+
+  test('while developing there is no worker', async () => {
+    site.dev = true;
+    await laterVisit(false);
+    expect(container.register).not.toHaveBeenCalled();
+  });
+});
+
+describe('a newer version', () => {
+  test('that waits already is told', async () => {
+    expect((await laterVisit(true)).updates.news).toBe('waiting');
+    expect(reload).not.toHaveBeenCalled();
+  });
+
+  test('that comes later is told once it is complete', async () => {
+    const { updates } = await laterVisit(false);
+    const incoming = (container.registration.installing = new FakeWorker('installing'));
+    container.registration.dispatchEvent(new Event('updatefound'));
+    expect(updates.news).toBeNull();
+    incoming.become('installed');
+    expect(updates.news).toBe('waiting');
+  });
+
+  test('is used only after the work is kept, and kept once more before the page goes', async () => {
+    const { updates, waiting } = await laterVisit(true);
+    const kept = [deferred(), deferred()];
+    const keep = vi.fn(() => kept[keep.mock.calls.length - 1].promise);
+    void updates.useNow(keep);
+    await settle();
+    expect(waiting!.told).toEqual([]);
+    kept[0].keep();
+    await settle();
+    expect(waiting!.told).toEqual(['use now']);
+    container.takeOver();
+    await settle();
+    expect(reload).not.toHaveBeenCalled();
+    kept[1].keep();
+    await settle();
+    expect(keep).toHaveBeenCalledTimes(2);
+    expect(reload).toHaveBeenCalledOnce();
+  });
+
+  test('is not used where the work cannot be kept, and can be asked for again', async () => {
+    const { updates, waiting } = await laterVisit(true);
+    const [full, later] = [deferred(), deferred()];
+    void updates.useNow(() => full.promise);
+    full.refuse();
+    await settle();
+    expect(updates.problem).toMatch(
+      /^The new version is not used yet, because your work could not be kept\./
+    );
+    expect([waiting!.told, updates.busy]).toEqual([[], false]);
+    void updates.useNow(() => later.promise);
+    later.keep();
+    await settle();
+    expect([waiting!.told, updates.problem]).toEqual([['use now'], null]);
+  });
+
+  test('in place, but what was done meanwhile cannot be kept: the page stays', async () => {
+    const { updates } = await laterVisit(true);
+    let full = false;
+    void updates.useNow(() => (full ? Promise.reject(new Error('full')) : Promise.resolve()));
+    await settle();
+    full = true;
+    container.takeOver();
+    await settle();
+    expect(reload).not.toHaveBeenCalled();
+    expect([updates.problem !== null, updates.busy]).toEqual([true, false]);
+    full = false;
+    await updates.useNow(() => Promise.resolve());
+    expect(reload).toHaveBeenCalledOnce();
+  });
+
+  test('asked for twice is asked for once', async () => {
+    const { updates, waiting } = await laterVisit(true);
+    void updates.useNow();
+    void updates.useNow();
+    await settle();
+    expect(waiting!.told).toEqual(['use now']);
+  });
+
+  test('put in place by another window is told here, and loaded only when asked', async () => {
+    const { updates } = await laterVisit(true);
+    container.takeOver();
+    await settle();
+    expect(updates.news).toBe('in place');
+    expect(reload).not.toHaveBeenCalled();
+    const keep = vi.fn(() => Promise.resolve());
+    await updates.useNow(keep);
+    expect(keep).toHaveBeenCalledOnce();
+    expect(reload).toHaveBeenCalledOnce();
+  });
+});
+
+test('one who comes back to the page after more than an hour has the host asked', async () => {
+  vi.useFakeTimers({ toFake: ['Date'] });
+  await laterVisit(false);
+  const { update } = container.registration;
+  shown.dispatchEvent(new Event('visibilitychange'));
+  expect(update).not.toHaveBeenCalled();
+  vi.setSystemTime(Date.now() + 3_600_001);
+  Object.assign(shown, { visibilityState: 'hidden' });
+  shown.dispatchEvent(new Event('visibilitychange'));
+  expect(update).not.toHaveBeenCalled();
+  Object.assign(shown, { visibilityState: 'visible' });
+  shown.dispatchEvent(new Event('visibilitychange'));
+  shown.dispatchEvent(new Event('visibilitychange'));
+  expect(update).toHaveBeenCalledOnce();
+});

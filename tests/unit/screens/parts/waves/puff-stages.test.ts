@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import { soundSpeed } from '../../../../../src/lib/acoustics/air.js';
+import type { Installation } from '../../../../../src/lib/acoustics/installation.js';
+import { puffStage, puffStages } from '../../../../../src/lib/screens/parts/waves/puff-stages.js';
+import { puffAt, puffField, puffFrequencies, puffImage } from '../../../../../src/lib/waves/field/puff.js';
+import { mountProblem } from '../../../../../src/lib/waves/solve/mount-problem.js';
+import { AIR, DEMO } from '../../../../helpers/demo-installations.js';
+
+const mm = (metres: number) => `${Math.round(1000 * metres)} mm`;
+const told = (installation: Installation) => puffStages(installation, AIR, mm);
+
+test('the stages follow each other, and name the way round', () => {
+  for (const installation of Object.values(DEMO)) {
+    const { stages } = told(installation);
+    for (let i = 1; i < stages.length; i++) expect(stages[i].from).toBeGreaterThan(stages[i - 1].from);
+    expect(puffStage({ stages, moral: '' }, -1)).toBe(0);
+    expect(puffStage({ stages, moral: '' }, 1)).toBe(stages.length - 1);
+  }
+  expect(told(DEMO['cab body']).stages[1].sentence).toBe('Blue comes round the edge, 113 mm to the front.');
+  expect(told(DEMO['flat plate']).stages).toHaveLength(3);
+});
+
+describe('what is told is what the solved puff does', () => {
+  /** Pressure of the solved puff a hand's breadth in front of the cone, as a function of the time. */
+  function inFront(installation: Installation): (time: number) => number {
+    const { problem } = mountProblem(installation, AIR, { accuracy: 'draft' });
+    const frequencies = puffFrequencies(20000);
+    const grid = { plane: 'width', left: -0.001, right: 0.001, bottom: 0.094, top: 0.096 } as const;
+    const images = [...frequencies].map((f) =>
+      puffImage(problem, soundSpeed(AIR), f, { ...grid, columns: 1, rows: 1 })
+    );
+    const field = puffField(frequencies, images);
+    const into = new Float32Array(1);
+    return (time) => {
+      puffAt(field, time, into);
+      return into[0];
+    };
+  }
+  const times = (from: number, to: number) =>
+    Array.from({ length: 40 }, (_, i) => from + ((to - from) * i) / 39);
+  /** From the cone to the point, in time. */
+  const AWAY = 0.095 / soundSpeed(AIR);
+
+  for (const name of ['free air', 'flat plate', 'cab body'])
+    test(`${name}: orange first; blue is there when it is said to follow, and not before`, () => {
+      const pressure = inFront(DEMO[name]);
+      const { stages } = told(DEMO[name]);
+      const most = Math.max(...times(AWAY - 3e-4, AWAY + 3e-4).map(pressure));
+      expect(Math.min(...times(-3e-4, AWAY).map(pressure))).toBeGreaterThan(-0.02 * most);
+      const follows = AWAY + stages[2].from;
+      expect(Math.min(...times(follows, follows + 2.5e-4).map(pressure))).toBeLessThan(-0.4 * most);
+    });
+
+  test('cab body: when the air in the shell swings on, orange comes again', () => {
+    const pressure = inFront(DEMO['cab body']);
+    const most = Math.max(...times(AWAY - 3e-4, AWAY + 3e-4).map(pressure));
+    const { from } = told(DEMO['cab body']).stages[3];
+    expect(Math.max(...times(AWAY + from, AWAY + from + 6e-4).map(pressure))).toBeGreaterThan(0.1 * most);
+  });
+
+  test('closed box: what follows orange is next to nothing', () => {
+    const pressure = inFront(DEMO['closed box']);
+    const most = Math.max(...times(AWAY - 3e-4, AWAY + 3e-4).map(pressure));
+    const { from } = told(DEMO['closed box']).stages[2];
+    const after = times(AWAY + from + 2e-4, 2e-3).map((t) => Math.abs(pressure(t)));
+    expect(Math.max(...after)).toBeLessThan(0.06 * most);
+  });
+});

@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { distanceFrom, distanceWords } from '../../../../src/lib/format/distance-words.js';
+import { listenerWords } from '../../../../src/lib/screens/response/listener-words.js';
+import { close } from '../../../helpers/close.js';
+
+test('where one listens, in words', () => {
+  expect(listenerWords({ angleDeg: 0, plane: 'width' }, false)).toBe(
+    'Heard straight in front of the cone, far away'
+  );
+  expect(listenerWords({ angleDeg: -75, plane: 'length', distance: 0.6 }, false)).toBe(
+    'Heard 75° off the front, towards the end, 0.6 m'
+  );
+  expect(listenerWords({ angleDeg: 180, plane: 'width', distance: 0.6096 }, true)).toBe(
+    'Heard from straight behind, 2 ft'
+  );
+});
+
+test('a distance as it is typed, and back', () => {
+  const exact = { abs: 1e-12, because: 'defined' };
+  close(distanceFrom('0,6', false), 0.6, exact);
+  close(distanceFrom('2', true), 0.6096, exact);
+  close(distanceFrom("2'", false), 0.6096, exact);
+  close(distanceFrom('45 cm', true), 0.45, exact);
+  close(distanceFrom('18 in', false), 0.4572, exact);
+  expect(distanceFrom('far', false)).toBeNaN();
+  for (const inches of [false, true])
+    close(distanceFrom(distanceWords(1.25, inches), inches), 1.25, { abs: 0.005, because: 'three figures' });
+});

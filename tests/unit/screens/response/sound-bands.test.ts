@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { engineBands } from '../../../../src/lib/screens/response/sound-bands.js';
+import { LoopFilter } from '../../../../src/lib/numeric/filter-with.js';
+import { measureSound } from '../../../../src/lib/listening/measure-sound.js';
+import { renderPinkNoise } from '../../../../src/lib/sounds/test-signals/pink-noise.js';
+import { close } from '../../../helpers/close.js';
+import { byRule, computedByRule } from '../../../helpers/by-rule.js';
+import { DEMO } from '../../../helpers/demo-installations.js';
+
+const noise = renderPinkNoise(8, 48000, 3);
+const figures = measureSound(noise, 48000);
+
+test('what is filled is what a measurement behind the mount finds', () => {
+  for (const name of ['free air', 'flat plate', 'closed box']) {
+    const bands = engineBands(figures, byRule(DEMO[name]));
+    const { impulseResponse } = computedByRule(DEMO[name]);
+    const through = new LoopFilter(noise, impulseResponse.length).through(impulseResponse);
+    const measured = engineBands(measureSound(through, 48000), null);
+    for (const [i, { label, low, filledDb }] of bands.entries())
+      if (low > 150)
+        close(filledDb, measured[i].outlineDb, {
+          abs: 0.3,
+          because: `window of the spectrum, ${name} at ${label}`
+        });
+  }
+});
+
+test('the outline does not depend on the mount, and a mount that cannot be built lets nothing through', () => {
+  const none = engineBands(figures, null);
+  const plate = engineBands(figures, byRule(DEMO['flat plate']));
+  expect(none.map(({ outlineDb }) => outlineDb)).toEqual(plate.map(({ outlineDb }) => outlineDb));
+  expect(none.every(({ filledDb }) => filledDb === -Infinity)).toBe(true);
+});
+
+test('the bands are third octaves that touch', () => {
+  const bands = engineBands(figures, null);
+  for (let i = 1; i < bands.length; i++) expect(bands[i].low).toBeCloseTo(bands[i - 1].high, 6);
+});

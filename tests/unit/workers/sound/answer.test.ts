@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import { loopLoudness } from '../../../../src/lib/listening/loudness.js';
+import { measureSound } from '../../../../src/lib/listening/measure-sound.js';
+import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { Desk } from '../../../../src/lib/workers/sound/answer.js';
+import type { Heard, Kept, Question } from '../../../../src/lib/workers/sound/protocol.js';
+import { ALIGNED } from '../../../../src/lib/workers/sound/sound-bank.js';
+import { peak } from '../../../../src/lib/listening/peak.js';
+import { close } from '../../../helpers/close.js';
+
+const RATE = 16000;
+const chance = random(6);
+const samples = Float32Array.from({ length: 3 * RATE + 77 }, () => 0.1 * chance.gaussian());
+
+/** An impulse response of `taps` samples with these first ones. */
+function response(taps: number, ...first: number[]): Float32Array {
+  const h = new Float32Array(taps);
+  h.set(first);
+  return h;
+}
+
+describe('a kept sound', () => {
+  const desk = new Desk();
+  const figures = desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
+  const heard = (...impulseResponses: Float32Array[]) =>
+    desk.answer({ kind: 'heardThrough', key: 'own', impulseResponses }) as Heard[];
+
+  test('is measured when it is kept', () =>
+    expect(figures).toEqual({ ...measureSound(samples, RATE), gain: 1 }));
+
+  test('can be brought to the common loudness when it is kept', () => {
+    const aligned = new Desk().answer({
+      kind: 'keep',
+      key: 'own',
+      samples,
+      sampleRate: RATE,
+      align: true
+    }) as Kept;
+    close(aligned.loudness, ALIGNED, { abs: 1e-3, because: 'single precision' });
+    close(aligned.peak, aligned.gain * peak(samples), { rel: 1e-6, because: 'single precision' });
+  });
+
+  test('is heard unchanged behind a unit impulse, late or not', () => {
+    const { loudness, peak } = measureSound(samples, RATE);
+    for (const unit of [response(64, 1), response(64, 0, 0, 0, 1)]) {
+      const [through] = heard(unit);
+      close(through.loudness, loudness, { abs: 0.02, because: 'blocks begin three samples later' });
+      close(through.peak, peak, { rel: 1e-5, because: 'single precision' });
+    }
+  });
+
+  test('is heard through every response in its order, whatever their lengths', () => {
+    const [plain, half, two] = heard(response(64, 1), response(128, 0.5), response(64, 1, 1));
+    close(half.loudness, plain.loudness - 6.0206, { abs: 1e-3, because: 'single precision' });
+    const doubled = samples.map((x, i) => x + samples[(i + samples.length - 1) % samples.length]);
+    close(two.loudness, loopLoudness(doubled, RATE), { abs: 1e-3, because: 'single precision' });
+    expect(heard()).toEqual([]);
+  });
+
+  test('is silent behind a response of zeros', () => {
+    expect(heard(response(64))).toEqual([{ loudness: -Infinity, peak: 0 }]);
+  });
+
+  test('needs responses of a power of two', () => {
+    expect(() => heard(response(100, 1))).toThrow(
+      'length of an impulse response must be a power of two, got 100'
+    );
+    expect(() => heard(response(0))).toThrow('must be a power of two, got 0');
+  });
+
+  test('needs finite numbers', () => {
+    expect(() => heard(response(4, 1, NaN))).toThrow(
+      'samples of an impulse response must be finite numbers, got NaN'
+    );
+    const broken = {
+      kind: 'keep',
+      key: 'b',
+      samples: Float32Array.of(1, Infinity),
+      sampleRate: RATE
+    } as const;
+    expect(() => desk.answer(broken)).toThrow('samples of a sound must be finite numbers, got Infinity');
+  });
+
+  test('can be replaced under its key', () => {
+    const other = new Desk();
+    const ask = () =>
+      other.answer({ kind: 'heardThrough', key: 'a', impulseResponses: [response(64, 1)] }) as Heard[];
+    other.answer({ kind: 'keep', key: 'a', samples, sampleRate: RATE });
+    const before = ask()[0];
+    other.answer({ kind: 'keep', key: 'a', samples: samples.map((x) => x / 2), sampleRate: RATE });
+    close(ask()[0].loudness, before.loudness - 6.0206, { abs: 1e-3, because: 'single precision' });
+  });
+});
+
+test('a sound that was never kept, or forgotten, is named', () => {
+  const desk = new Desk();
+  const ask = () => desk.answer({ kind: 'heardThrough', key: 'own', impulseResponses: [response(4, 1)] });
+  expect(ask).toThrow('no sound is kept under "own"');
+  desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
+  expect(ask).not.toThrow();
+  expect(desk.answer({ kind: 'forget', key: 'own' })).toBeNull();
+  expect(ask).toThrow('no sound is kept under "own"');
+});
+
+test('questions nobody knows and values out of range are refused in a sentence', () => {
+  const desk = new Desk();
+  expect(() => desk.answer({ kind: 'weather' } as unknown as Question)).toThrow(
+    'nothing here answers "weather"'
+  );
+  expect(() => desk.answer({ kind: 'blast', signal: 'whistle', sampleRate: 1 })).toThrow(
+    'sample rate must be within'
+  );
+  const empty = { kind: 'keep', key: 'e', samples: new Float32Array(0), sampleRate: RATE } as const;
+  expect(() => desk.answer(empty)).toThrow('at least 1 sample');
+  expect(() => desk.answer({ kind: 'heardThrough', key: 'e', impulseResponses: [] })).toThrow(
+    'no sound is kept'
+  );
+});
