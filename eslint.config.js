@@ -6,20 +6,70 @@ import path from 'node:path';
 import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
-/** The rooms of src/lib and the rooms each may import from: one-way doors only (DEVELOPERS.md). */
+/** What every room may use. */
+const ground = ['units', 'numeric'];
+const pure = ['acoustics', 'waves', 'sounds', 'listening'];
+const state = [...pure, 'workers', 'audio', 'format', 'file', 'evaluation'];
+
+/**
+ * The rooms of src/lib and the rooms each may import from, besides the ground: one-way doors only (DEVELOPERS.md). A room
+ * `a/*` is each folder of `a`, for itself.
+ */
 const doors = {
   units: [],
-  numeric: ['units'],
-  acoustics: ['units', 'numeric'],
-  waves: ['units', 'numeric', 'acoustics'],
-  sounds: ['units', 'numeric'],
-  listening: ['units', 'numeric'],
-  worker: ['units', 'numeric', 'acoustics', 'waves', 'sounds', 'listening'],
-  audio: ['units', 'numeric', 'sounds', 'listening'],
-  plot: ['units', 'numeric'],
-  bench: ['units', 'numeric', 'acoustics', 'waves', 'sounds', 'listening', 'worker', 'audio', 'plot'],
-  routes: ['bench'],
-  cli: ['units', 'numeric', 'acoustics', 'waves', 'sounds', 'listening', 'bench']
+  numeric: [],
+  acoustics: [],
+  waves: ['acoustics'],
+  sounds: [],
+  listening: [],
+  workers: pure,
+  audio: ['sounds', 'listening'],
+  format: [],
+  plot: ['format'],
+  drawing: ['acoustics', 'format'],
+  file: ['acoustics', 'sounds'],
+  evaluation: ['acoustics', 'waves', 'workers', 'listening', 'sounds', 'format', 'file'],
+  export: ['evaluation', 'file', 'listening', 'sounds', 'plot'],
+  bench: state,
+  'screens/parts': [...state, 'export', 'bench', 'plot', 'drawing'],
+  'screens/*': [...state, 'export', 'bench', 'plot', 'drawing', 'screens/parts'],
+  'screens/lab': [...state, 'export', 'bench', 'plot', 'drawing', 'screens'],
+  routes: ['screens/lab'],
+  cli: [...pure, 'format', 'file', 'evaluation', 'export']
+};
+
+/**
+ * Rooms that have rooms: which of their folders each folder may import from. `.` are the files that stand in no folder. What
+ * is not named here may not be imported.
+ */
+const inner = {
+  acoustics: {
+    '.': ['speaker', 'mounts'],
+    speaker: ['.'],
+    mounts: ['.', 'speaker'],
+    rule: ['.', 'speaker', 'mounts'],
+    figures: ['.', 'rule']
+  },
+  waves: {
+    '.': ['mesh', 'assembly', 'solve', 'field', 'curve'],
+    mesh: [],
+    assembly: ['mesh'],
+    solve: ['.', 'mesh', 'assembly', 'field'],
+    field: ['.', 'mesh', 'assembly', 'solve'],
+    curve: ['.', 'solve', 'field']
+  },
+  workers: { link: [], sound: ['link'], waves: ['link'] },
+  plot: {
+    colour: [],
+    scales: [],
+    axes: ['scales'],
+    labels: ['scales', 'marks'],
+    marks: ['scales', 'labels'],
+    readout: ['scales', 'axes', 'labels', 'marks'],
+    pictures: ['colour', 'scales', 'axes', 'labels', 'marks', 'readout']
+  },
+  file: { '.': ['json', 'versions'], json: [], versions: ['json'] },
+  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'] }
 };
 
 /** Packages that belong to some rooms only. */
@@ -29,17 +79,39 @@ const keptPackages = {
   'd3-shape': ['plot'],
   'fft.js': ['numeric'],
   'idb-keyval': ['bench'],
-  valibot: ['bench'],
-  svelte: ['plot', 'bench', 'routes']
+  valibot: ['file'],
+  svelte: ['plot', 'drawing', 'bench', 'screens', 'routes']
 };
 
 const root = import.meta.dirname;
 
-/** The room a file of src stands in, or null outside the house. */
+/** The room a file of src stands in and the folder within it, or null outside the house. */
 function roomOf(file) {
   const parts = path.relative(path.join(root, 'src'), file).split(path.sep);
-  if (parts[0] === 'lib') return parts[1].replace(/\.[jt]s$/, '');
-  return parts[0] in doors ? parts[0] : null;
+  if (parts[0] !== 'lib') return parts[0] in doors ? { room: parts[0], folder: '.' } : null;
+  return { room: parts[1].replace(/\.[jt]s$/, ''), folder: parts.length > 3 ? parts[2] : '.' };
+}
+
+/** The doors that are open from a room, and for rooms with rooms from its folder. */
+function openFrom({ room, folder }) {
+  return [...ground, ...(doors[`${room}/${folder}`] ?? doors[`${room}/*`] ?? doors[room] ?? [])];
+}
+
+/** Whether one place of the house may import from another. */
+function mayImport(from, to) {
+  if (from.room === to.room && from.folder === to.folder) return true;
+  if (from.room === to.room && inner[from.room])
+    return inner[from.room][from.folder]?.includes(to.folder) ?? false;
+  const open = openFrom(from);
+  return (
+    (from.room === to.room && !doors[`${from.room}/*`]) ||
+    open.includes(to.room) ||
+    open.includes(`${to.room}/${to.folder}`)
+  );
+}
+
+function nameOf({ room, folder }) {
+  return folder === '.' ? room : `${room}/${folder}`;
 }
 
 /** @type {import('eslint').Rule.RuleModule} */
@@ -58,13 +130,13 @@ const oneWayDoors = {
           : null;
       if (target) {
         const to = roomOf(target);
-        if (to && to !== from && !doors[from].includes(to))
-          context.report({ node, messageId: 'shut', data: { from, to } });
+        if (to && !mayImport(from, to))
+          context.report({ node, messageId: 'shut', data: { from: nameOf(from), to: nameOf(to) } });
         return;
       }
       const kept = Object.keys(keptPackages).find((p) => name === p || name.startsWith(`${p}/`));
-      if (kept && !keptPackages[kept].includes(from))
-        context.report({ node, messageId: 'shut', data: { from, to: kept } });
+      if (kept && !keptPackages[kept].includes(from.room))
+        context.report({ node, messageId: 'shut', data: { from: nameOf(from), to: kept } });
     };
     return {
       ImportDeclaration: check,

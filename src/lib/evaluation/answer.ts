@@ -3,12 +3,10 @@ import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { Response } from '../acoustics/response.js';
 import { ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
+import type { ModelName } from '../file/bench-file.js';
 import type { Hertz } from '../units.js';
 import type { AccuracyName } from '../waves/accuracy.js';
 import { heardResponse, type HeardWaves } from '../waves/curve/heard-waves.js';
-
-/** The models one can choose between. */
-export type ModelName = 'rule' | 'wave';
 
 /** What a model says of one installation where one listens: everything shown and heard is made from it. */
 export interface Answer {

@@ -4,13 +4,15 @@ import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { Seconds } from '../units.js';
-import type { ModelName } from '../evaluation/answer.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
 
 /** The version this program reads and writes. */
 export const BENCH_VERSION = 1;
+
+/** The models one can choose between; what each can do stands in `evaluation/`. */
+export type ModelName = 'rule' | 'wave';
 
 /** A speaker of the file: one without motor values can only be asked for the mount alone (`ideal`). */
 export type BenchSpeaker = Omit<Speaker, 'motor'> & { motor?: Motor };

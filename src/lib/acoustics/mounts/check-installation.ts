@@ -1,5 +1,5 @@
 import type { Metres } from '../../units.js';
-import { boxVolumes } from '../rule/closed-box.js';
+import { boxVolumes } from './box-volumes.js';
 import type { Installation } from '../installation.js';
 import type { BoxMount, PlateMount, ShellMount } from './mount.js';
 import { outlineContains, outlineLength, outlineWidth, turned, type Outline } from '../outline.js';

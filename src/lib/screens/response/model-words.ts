@@ -1,6 +1,7 @@
 import type { Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/accuracy.js';
-import type { Answer, ModelName } from '../../evaluation/answer.js';
+import type { Answer } from '../../evaluation/answer.js';
+import type { ModelName } from '../../file/bench-file.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 
 /** What is said beside the choice of the model. */

@@ -1,6 +1,6 @@
 import { airDensity, soundSpeed, type Air } from '../../acoustics/air.js';
 import { checkWithin, LIMITS } from '../../acoustics/mounts/check-installation.js';
-import { boxVolumes } from '../../acoustics/rule/closed-box.js';
+import { boxVolumes } from '../../acoustics/mounts/box-volumes.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Response } from '../../acoustics/response.js';
