@@ -1,7 +1,7 @@
 import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
-import { Newest } from '../numeric/lru-cache.js';
+import { LruCache } from '../numeric/lru-cache.js';
 import type { WavePool } from '../workers/waves/wave-pool.js';
 import type { AccuracyName } from '../waves/accuracy.js';
 import type { HeardWaves } from '../waves/curve/heard-waves.js';
@@ -59,9 +59,9 @@ export class WaveJobs {
 
   #told: Told;
   #pool: WavePool;
-  #known = new Newest<Known>(REMEMBERED);
-  #refusals = new Newest<string>(REMEMBERED);
-  #solved = new Newest<true>(REMEMBERED);
+  #known = new LruCache<Known>(REMEMBERED);
+  #refusals = new LruCache<string>(REMEMBERED);
+  #solved = new LruCache<true>(REMEMBERED);
   #jobs = new Map<string, Job>();
   #drafting = new Map<string, Promise<Known>>();
   #wishes: { key: string; wish: Wish }[] = [];
@@ -104,7 +104,7 @@ export class WaveJobs {
 
   resume(): void {
     this.stopped = false;
-    this.#refusals = new Newest(REMEMBERED);
+    this.#refusals = new LruCache(REMEMBERED);
     this.#go();
     this.#told.changed();
   }

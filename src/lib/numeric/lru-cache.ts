@@ -1,5 +1,5 @@
-/** Remembers so many values, or values of so much weight, by key; the one that was used longest ago is forgotten. */
-export class Newest<Value> {
+/** A least-recently-used cache: remembers so many values, or values of so much weight, by key; the one that was used longest ago is forgotten. */
+export class LruCache<Value> {
   readonly #most: number;
   readonly #forgotten?: (key: string) => void;
   readonly #weigh: (value: Value) => number;

@@ -2,7 +2,7 @@ import type { Installation } from '../../acoustics/installation.js';
 import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../workers/sound/client.js';
-import { Newest } from '../../numeric/lru-cache.js';
+import { LruCache } from '../../numeric/lru-cache.js';
 import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
 import { reachOfKnobs } from '../../acoustics/mounts/reach-of-knobs.js';
@@ -49,7 +49,7 @@ export interface Reach {
  */
 export class Headroom {
   #lab: LabClient;
-  #peaks = new Newest<Promise<number>>(REMEMBERED);
+  #peaks = new LruCache<Promise<number>>(REMEMBERED);
 
   constructor(lab: LabClient) {
     this.#lab = lab;

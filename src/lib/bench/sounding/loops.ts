@@ -7,7 +7,7 @@ import { loopStretch } from '../../sounds/recording/loop-stretch.js';
 import { soundKey } from '../../sounds/sound-key.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../workers/sound/client.js';
-import { Newest } from '../../numeric/lru-cache.js';
+import { LruCache } from '../../numeric/lru-cache.js';
 import type { BenchSound } from '../../file/bench-file.js';
 import type { Recording } from './open-recording.js';
 
@@ -32,7 +32,7 @@ const KEPT = 8;
 /** Fetches loops: each is rendered once, kept by the worker, and forgotten when others have taken its place. */
 export class Loops {
   #lab: LabClient;
-  #known = new Newest<Promise<Loop>>(KEPT, (key) => {
+  #known = new LruCache<Promise<Loop>>(KEPT, (key) => {
     // A worker that died has forgotten it already; its death is told elsewhere.
     this.#lab.ask({ kind: 'forget', key }).catch(() => undefined);
   });

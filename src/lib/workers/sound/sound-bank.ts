@@ -16,7 +16,7 @@ import { renderHeldWhistle } from '../../sounds/steam/held-whistle.js';
 import { WHISTLE_PRESETS } from '../../sounds/steam/whistle.js';
 import { machineKey, soundKey } from '../../sounds/sound-key.js';
 import type { Hertz, Lufs } from '../../units.js';
-import { Newest } from '../../numeric/lru-cache.js';
+import { LruCache } from '../../numeric/lru-cache.js';
 
 /** Every sound is brought to this loudness (BS.1770-5); a machine at the middle of its lever. */
 export const ALIGNED: Lufs = -23;
@@ -38,8 +38,8 @@ export function aligningGain(samples: Float32Array, sampleRate: Hertz, to: Lufs 
 
 /** Makes the sounds, brings them to one loudness, and remembers the newest ones. */
 export class SoundBank {
-  readonly #machines = new Newest<Float32Array>(KEPT.loops);
-  readonly #gains = new Newest<number>(KEPT.gains);
+  readonly #machines = new LruCache<Float32Array>(KEPT.loops);
+  readonly #gains = new LruCache<number>(KEPT.gains);
 
   /** One seamless loop of a sound, aligned in loudness. */
   loop(sound: GeneratedSound, sampleRate: Hertz): Float32Array {

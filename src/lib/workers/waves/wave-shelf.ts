@@ -4,7 +4,7 @@ import type { SolvedWaves } from '../../waves/curve/heard-waves.js';
 import type { MountProblem } from '../../waves/solve/mount-problem.js';
 import type { WaveProblem, WaveState } from '../../waves/solve/wave-problem.js';
 import { solutionKey } from '../../waves/wave-solution.js';
-import { Newest } from '../../numeric/lru-cache.js';
+import { LruCache } from '../../numeric/lru-cache.js';
 import type { Holdings, MountAsked } from './wave-protocol.js';
 
 /** A mount solved at one frequency, of which the field anywhere is read off. */
@@ -30,14 +30,14 @@ const MOMENTS = 32;
 /** What a worker remembers of the mounts that it was asked about. */
 export class WaveShelf {
   readonly #solved = {
-    full: new Newest<SolvedWaves>(KEPT.full.solutions),
-    draft: new Newest<SolvedWaves>(KEPT.draft.solutions)
+    full: new LruCache<SolvedWaves>(KEPT.full.solutions),
+    draft: new LruCache<SolvedWaves>(KEPT.draft.solutions)
   };
   readonly #meshed = {
-    full: new Newest<MountProblem>(KEPT.full.matricesMB, undefined, megabytes),
-    draft: new Newest<MountProblem>(KEPT.draft.matricesMB, undefined, megabytes)
+    full: new LruCache<MountProblem>(KEPT.full.matricesMB, undefined, megabytes),
+    draft: new LruCache<MountProblem>(KEPT.draft.matricesMB, undefined, megabytes)
   };
-  readonly #moments = new Newest<WaveMoment>(MOMENTS);
+  readonly #moments = new LruCache<WaveMoment>(MOMENTS);
 
   /** A solution to be listened to; its problem has no matrices. */
   solved(mount: MountAsked): SolvedWaves | undefined {
