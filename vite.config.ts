@@ -5,13 +5,32 @@ export default defineConfig({
   plugins: [sveltekit()],
   worker: { format: 'es' },
   test: {
-    include: ['tests/unit/**/*.test.ts', 'tests/validation/**/*.test.ts'],
-    environment: 'node',
     // Tests take back what they put into globals, so modules can be shared, a thread a core: less than half the time.
     isolate: false,
     pool: 'threads',
     maxWorkers: '100%',
     // A mount is solved in a second alone, in many where other work shares slow cores.
-    testTimeout: 30_000
+    testTimeout: 30_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: ['tests/unit/**/*.test.ts', 'tests/validation/**/*.test.ts'],
+          exclude: ['**/*.svelte.test.ts'],
+          environment: 'node'
+        }
+      },
+      {
+        // State with effects, as a page has it: on a server, Svelte runs none.
+        extends: true,
+        resolve: { conditions: ['browser'] },
+        test: {
+          name: 'effects',
+          include: ['tests/unit/**/*.svelte.test.ts'],
+          environment: './tests/helpers/effects-environment.ts'
+        }
+      }
+    ]
   }
 });

@@ -1,4 +1,5 @@
 import { untrack } from 'svelte';
+import { NewestWins } from '../workers/link/newest-wins.js';
 
 /**
  * What `read` gives, a task later: so that the page answers the hand first and draws then, and several changes at once are drawn
@@ -7,17 +8,18 @@ import { untrack } from 'svelte';
 export function aTaskLater<T>(read: () => T): { readonly current: T } {
   const latest = $derived.by(read);
   let shown = $state.raw(untrack(() => latest));
-  let waiting: ReturnType<typeof setTimeout> | undefined;
-  $effect(() => {
-    // one that waits already takes what is the latest then
-    if (latest !== untrack(() => shown)) waiting ??= setTimeout(draw);
+  const drawing = new NewestWins({
+    replaces: 'waiting',
+    pause: () => new Promise((resolve) => setTimeout(resolve))
   });
-  $effect(() => () => clearTimeout(waiting));
-
-  function draw(): void {
-    waiting = undefined;
-    shown = latest;
-  }
+  $effect(() => {
+    const newest = latest;
+    if (newest === untrack(() => shown)) return drawing.withdraw();
+    drawing.run(async () => {
+      shown = newest;
+    });
+  });
+  $effect(() => () => drawing.withdraw());
 
   return {
     get current() {

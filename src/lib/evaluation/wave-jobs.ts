@@ -2,7 +2,8 @@ import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import { LruCache } from '../numeric/lru-cache.js';
-import type { WavePool } from '../workers/waves/wave-pool.js';
+import { NewestWins } from '../workers/link/newest-wins.js';
+import type { AskWavesOptions, WavePool } from '../workers/waves/wave-pool.js';
 import type { AccuracyName } from '../waves/accuracy.js';
 import type { HeardWaves } from '../waves/curve/heard-waves.js';
 import { solutionKey } from '../waves/wave-solution.js';
@@ -31,10 +32,14 @@ export interface Known {
   heard: HeardWaves;
 }
 
-interface Job {
+/** A wish, and the key under which its answers are known. */
+interface Wanted {
   key: string;
-  /** A draft, or another listener of a mount that the workers have solved already: it follows the hand. */
-  quick: boolean;
+  wish: Wish;
+}
+
+/** A full solution under way. */
+interface Job {
   controller: AbortController;
   share: number;
 }
@@ -64,7 +69,9 @@ export class WaveJobs {
   #solved = new LruCache<true>(REMEMBERED);
   #jobs = new Map<string, Job>();
   #drafting = new Map<string, Promise<Known>>();
-  #wishes: { key: string; wish: Wish }[] = [];
+  /** By place on the shelf: what follows the hand there. */
+  #quick: NewestWins[] = [];
+  #wishes: Wanted[] = [];
   #resting = true;
 
   constructor(pool: WavePool, told: Told) {
@@ -91,15 +98,15 @@ export class WaveJobs {
     this.#wishes = wishes.map((wish) => ({ key: keyOf(wish), wish }));
     this.#resting = resting;
     const wanted = new Set(this.#wishes.map(({ key }) => key));
-    for (const job of this.#jobs.values())
-      if (!job.quick && (!resting || !wanted.has(job.key))) job.controller.abort();
+    for (const [key, { controller }] of this.#jobs) if (!resting || !wanted.has(key)) controller.abort();
+    this.#quick.forEach((line) => line.withdraw());
     this.#go();
   }
 
   /** Gives up the full solutions under way; a change or `resume` begins them again. */
   stop(): void {
     this.stopped = true;
-    for (const job of this.#jobs.values()) if (!job.quick) job.controller.abort();
+    for (const { controller } of this.#jobs.values()) controller.abort();
   }
 
   resume(): void {
@@ -134,21 +141,31 @@ export class WaveJobs {
 
   /** Starts what is wanted and not under way: all that is quick, then full solutions in the order of the wishes. */
   #go(): void {
-    for (const { key, wish } of this.#wishes) {
-      if (this.#settled(key)) continue;
-      const accuracy = this.#isSolved(wish) ? 'full' : 'draft';
-      if (!this.#known.get(`${accuracy} ${key}`))
-        this.#start(`quick at ${wish.place}`, key, wish, { accuracy, quick: true });
-    }
+    for (const wanted of this.#wishes)
+      if (this.#quickAccuracy(wanted)) this.#lineAt(wanted.wish.place).run(() => this.#answerQuickly(wanted));
     if (this.#resting && !this.stopped)
-      for (const { key, wish } of this.#wishes)
-        if (!this.#settled(key) && !this.#isSolved(wish) && this.#long().length < AT_ONCE)
-          this.#start(`full ${key}`, key, wish, { accuracy: 'full', quick: false });
+      for (const wanted of this.#wishes)
+        if (!this.#settled(wanted.key) && !this.#isSolved(wanted.wish) && this.#jobs.size < AT_ONCE)
+          void this.#solve(wanted);
     this.#tellProgress();
+  }
+
+  #lineAt(place: number): NewestWins {
+    return (this.#quick[place] ??= new NewestWins({ replaces: 'waiting' }));
   }
 
   #settled(key: string): boolean {
     return this.#known.get(`full ${key}`) !== undefined || this.#refusals.get(key) !== undefined;
+  }
+
+  /**
+   * What follows the hand: a draft, or another listener of a mount that the workers have solved already. Null where that is
+   * known.
+   */
+  #quickAccuracy({ key, wish }: Wanted): AccuracyName | null {
+    if (this.#settled(key)) return null;
+    const accuracy = this.#isSolved(wish) ? 'full' : 'draft';
+    return this.#known.get(`${accuracy} ${key}`) ? null : accuracy;
   }
 
   /** Whether the workers have solved it in full for another listener: then this one comes as quickly as a draft. */
@@ -156,56 +173,51 @@ export class WaveJobs {
     return this.#solved.get(solutionKey(installation, air)) === true;
   }
 
-  #long(): Job[] {
-    return [...this.#jobs.values()].filter(({ quick }) => !quick);
+  async #answerQuickly(wanted: Wanted): Promise<void> {
+    // What was asked while the last one was answered may be known by now.
+    const accuracy = this.#quickAccuracy(wanted);
+    if (!accuracy) return;
+    await this.#ask(wanted, accuracy, { urgent: true });
+    this.#go();
   }
 
-  #start(
-    id: string,
-    key: string,
-    wish: Wish,
-    { accuracy, quick }: { accuracy: AccuracyName; quick: boolean }
-  ): void {
-    if (this.#jobs.has(id)) return;
+  async #solve(wanted: Wanted): Promise<void> {
+    const { key } = wanted;
+    if (this.#jobs.has(key)) return;
+    const job: Job = { controller: new AbortController(), share: 0 };
+    this.#jobs.set(key, job);
+    await this.#ask(wanted, 'full', {
+      urgent: false,
+      signal: job.controller.signal,
+      onProgress: (share) => {
+        job.share = share;
+        this.#tellProgress();
+      }
+    });
+    this.#jobs.delete(key);
+    this.#go();
+  }
+
+  /** Asks the workers, and notes what they say; nothing of what was given up. */
+  async #ask({ key, wish }: Wanted, accuracy: AccuracyName, options: AskWavesOptions): Promise<void> {
     const { installation, air, listener } = wish;
-    const job: Job = { key, quick, controller: new AbortController(), share: 0 };
-    this.#jobs.set(id, job);
-    const { signal } = job.controller;
-    const over = (): void => {
-      this.#jobs.delete(id);
-      this.#go();
-    };
-    this.#pool
-      .ask(
+    try {
+      const [heard] = await this.#pool.ask(
         { kind: 'hear', installation, air, accuracy, listeners: [listener] },
-        {
-          signal,
-          urgent: quick,
-          onProgress: (share) => {
-            job.share = share;
-            this.#tellProgress();
-          }
-        }
-      )
-      .then(
-        ([heard]) => {
-          this.#known.set(`${accuracy} ${key}`, { accuracy, heard });
-          if (accuracy === 'full') this.#solved.set(solutionKey(installation, air), true);
-          this.#told.changed();
-        },
-        (error: unknown) => {
-          if (signal.aborted) return;
-          this.#refusals.set(key, sentence(error));
-          this.#told.changed();
-        }
-      )
-      .finally(over);
+        options
+      );
+      this.#known.set(`${accuracy} ${key}`, { accuracy, heard });
+      if (accuracy === 'full') this.#solved.set(solutionKey(installation, air), true);
+    } catch (error) {
+      if (options.signal?.aborted) return;
+      this.#refusals.set(key, sentence(error));
+    }
+    this.#told.changed();
   }
 
   #tellProgress(): void {
     const first = this.#wishes[0];
-    const job = first && this.#long().find(({ key }) => key === first.key);
-    this.progress = job ? job.share : null;
+    this.progress = (first && this.#jobs.get(first.key)?.share) ?? null;
     this.#told.moved();
   }
 }

@@ -54,6 +54,31 @@ test('while a size is dragged one draft is under way, and the newest size waits 
   expect(waves.best(wish(0, 0.1199))).toMatchObject({ heard: { name: 'last' } });
 });
 
+test('places on the shelf do not wait for each other, and one that is not wanted any more is not drafted', async () => {
+  const { waves, open, asked } = atHand();
+  waves.want([wish(0, 0.1), wish(1, 0.11)], false);
+  expect(open.length).toBe(2);
+  waves.want([wish(0, 0.12), wish(1, 0.13)], false);
+  waves.want([wish(0, 0.12)], false);
+  await open[0].answer(heard('one'));
+  await open[0].answer(heard('the other'));
+  expect(asked.map(({ installation }) => (installation.mount as { width: number }).width)).toEqual([
+    0.1, 0.11, 0.12
+  ]);
+});
+
+test('what waited behind a draft and is known by then is not asked again', async () => {
+  const { waves, open, asked } = atHand();
+  waves.want([wish(0, 0.1)], false);
+  waves.want([wish(0, 0.2)], false);
+  const drafted = waves.draft(wish(0, 0.2));
+  await open[1].answer(heard('for the headroom'));
+  await drafted;
+  await open[0].answer(heard('first'));
+  expect(open).toEqual([]);
+  expect(asked.length).toBe(2);
+});
+
 test('two hundred moves that rest between leave one full solution under way', async () => {
   const { waves, open, accuracies, find } = atHand();
   for (let i = 0; i < 200; i++) waves.want([wish(0, 0.1 + i * 1e-4)], true);

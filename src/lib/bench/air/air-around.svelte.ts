@@ -12,7 +12,7 @@ import { coverCone } from '../../screens/air/cover-cone.js';
 import { straightCut } from '../../drawing/cut.js';
 import { sectionOf } from '../../drawing/section.js';
 import { sentence } from '../../format/sentence.js';
-import { OneAtATime } from '../../workers/link/one-at-a-time.js';
+import { NewestWins } from '../../workers/link/newest-wins.js';
 import { sectionGrid } from '../../screens/air/section-grid.js';
 
 /** Where the polar picture is asked: every so many degrees all round. */
@@ -78,8 +78,8 @@ export class AirAround {
   #watched = $state(0);
   #bench: Bench;
   #pool: WavePool;
-  #polars = new OneAtATime();
-  #tones = new OneAtATime();
+  #polars = new NewestWins({ replaces: 'waiting', tell: (error) => (this.problem = sentence(error)) });
+  #tones = new NewestWins({ replaces: 'waiting', tell: (error) => (this.problem = sentence(error)) });
   #puffing: AbortController | null = null;
 
   constructor(bench: Bench, pool: WavePool) {
@@ -116,22 +116,21 @@ export class AirAround {
       const against = this.#against;
       const frequency = this.shownFrequency;
       const { plane, distance } = this.#bench.listener;
-      if (!asked) return this.#polars.clear();
+      if (!asked) return this.#polars.withdraw();
       const anglesDeg = Float64Array.from({ length: 360 / ANGLE_STEP + 1 }, (_, i) => -180 + i * ANGLE_STEP);
-      this.#polars.run(() =>
-        this.#told(async () => {
-          const levels = (installation: Installation): Promise<Float64Array> =>
-            this.#pool.ask(
-              { kind: 'polar', ...asked, installation, frequency, plane, distance, anglesDeg },
-              { urgent: true }
-            );
-          const [levelDb, againstDb] = await Promise.all([
-            levels(asked.installation),
-            against && levels(against)
-          ]);
-          this.polar = { installation: asked.installation, frequency, anglesDeg, levelDb, againstDb };
-        })
-      );
+      this.#polars.run(async () => {
+        const levels = (installation: Installation): Promise<Float64Array> =>
+          this.#pool.ask(
+            { kind: 'polar', ...asked, installation, frequency, plane, distance, anglesDeg },
+            { urgent: true }
+          );
+        const [levelDb, againstDb] = await Promise.all([
+          levels(asked.installation),
+          against && levels(against)
+        ]);
+        this.polar = { installation: asked.installation, frequency, anglesDeg, levelDb, againstDb };
+        this.problem = null;
+      });
     });
 
     $effect(() => {
@@ -139,31 +138,30 @@ export class AirAround {
       const against = this.#against;
       const frequency = this.shownFrequency;
       const { plane } = this.#bench.listener;
-      if (!asked || this.mode !== 'tone') return this.#tones.clear();
+      if (!asked || this.mode !== 'tone') return this.#tones.withdraw();
       const grid = sectionGrid(asked.installation, plane);
       const coarse = {
         ...grid,
         columns: Math.round(grid.columns / COARSER),
         rows: Math.round(grid.rows / COARSER)
       };
-      this.#tones.run(() =>
-        this.#told(async () => {
-          const frequencies = Float64Array.of(frequency);
-          const around = async (installation: Installation, grid: SectionGrid) => {
-            const [image] = await this.#pool.ask(
-              { kind: 'field', ...asked, installation, frequencies, grid },
-              { urgent: true }
-            );
-            coverCone(image, grid, sectionOf(installation, straightCut(plane)));
-            return { installation, grid, image };
-          };
-          const [heard, beside] = await Promise.all([
-            around(asked.installation, grid),
-            against && around(against, coarse)
-          ]);
-          this.tone = { ...heard, frequency, beside };
-        })
-      );
+      this.#tones.run(async () => {
+        const frequencies = Float64Array.of(frequency);
+        const around = async (installation: Installation, grid: SectionGrid) => {
+          const [image] = await this.#pool.ask(
+            { kind: 'field', ...asked, installation, frequencies, grid },
+            { urgent: true }
+          );
+          coverCone(image, grid, sectionOf(installation, straightCut(plane)));
+          return { installation, grid, image };
+        };
+        const [heard, beside] = await Promise.all([
+          around(asked.installation, grid),
+          against && around(against, coarse)
+        ]);
+        this.tone = { ...heard, frequency, beside };
+        this.problem = null;
+      });
     });
 
     const mount = $derived(this.#bench.heard.installation);
@@ -244,14 +242,5 @@ export class AirAround {
   /** Pressure per cone acceleration that is drawn at full strength, in metres: 4 cm from the cone in an endless plate. */
   fullScale({ speaker }: Installation): number {
     return outlineArea(speaker.cone) / (2 * Math.PI * 0.04);
-  }
-
-  async #told(task: () => Promise<void>): Promise<void> {
-    try {
-      await task();
-      this.problem = null;
-    } catch (error) {
-      this.problem = sentence(error);
-    }
   }
 }

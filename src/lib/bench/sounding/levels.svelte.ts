@@ -1,5 +1,6 @@
 import type { Decibels, Lufs } from '../../units.js';
 import type { LabClient } from '../../workers/sound/client.js';
+import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { Loop } from './loops.js';
 
@@ -7,26 +8,27 @@ import type { Loop } from './loops.js';
 const LEAST_LEVELLING = 10 ** (-30 / 20);
 
 /** What is to be measured: this loop behind these stands. */
-interface Wish {
+interface Wanted {
   loop: Loop;
   stands: Stand[];
 }
 
 /**
  * How loud each stand is on the sound that plays, measured by the worker. One question is under way at a time
- * and the newest wish waits, so that the figures follow a drag instead of waiting for its end.
+ * and the newest waits, so that the figures follow a drag instead of waiting for its end.
  */
 export class Levels {
   /** Integrated loudness by stand; the last known one while a newer is being measured. */
   loudness = $state.raw<(Lufs | null)[]>([]);
 
-  #lab: LabClient;
+  #lab: Pick<LabClient, 'ask'>;
   #known = new WeakMap<Float32Array, { key: string; loudness: Lufs }>();
-  #wish: Wish | null = null;
-  #busy = false;
+  #newest: NewestWins;
 
-  constructor(lab: LabClient) {
+  /** `tell` hears why the worker could not answer. */
+  constructor(lab: Pick<LabClient, 'ask'>, tell: (error: unknown) => void) {
     this.#lab = lab;
+    this.#newest = new NewestWins({ replaces: 'waiting', tell });
   }
 
   /** How much louder a stand is than another; null until both are measured or where one of them is silent. */
@@ -52,28 +54,12 @@ export class Levels {
     this.loudness = [];
   }
 
-  /** Measures what is not known yet. Rejects where the worker could not answer. */
-  async measure(wish: Wish): Promise<void> {
-    this.#wish = wish;
-    if (this.#busy) return;
-    this.#busy = true;
-    try {
-      while (this.#wish) {
-        const current: Wish = this.#wish;
-        this.#wish = null;
-        try {
-          await this.#ask(current);
-        } catch (error) {
-          // What went wrong with a sound that has been replaced since is of no concern.
-          if (!this.#wish) throw error;
-        }
-      }
-    } finally {
-      this.#busy = false;
-    }
+  /** Measures what is not known yet. */
+  measure(wanted: Wanted): void {
+    this.#newest.run(() => this.#ask(wanted));
   }
 
-  async #ask({ loop, stands }: Wish): Promise<void> {
+  async #ask({ loop, stands }: Wanted): Promise<void> {
     const filters = stands.map(({ computed }) => computed?.impulseResponse ?? null);
     const missing = filters.filter(
       (filter) => filter !== null && this.#known.get(filter)?.key !== loop.key

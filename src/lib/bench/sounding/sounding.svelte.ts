@@ -74,7 +74,7 @@ export class Sounding {
     this.#waves = waves;
     this.#lab = lab;
     this.#loops = new Loops(lab);
-    this.#levels = new Levels(lab);
+    this.#levels = new Levels(lab, this.#tell);
     this.#headroom = new Headroom(lab);
     lab.onDied = (message) => (this.problem = message);
   }
@@ -168,7 +168,7 @@ export class Sounding {
     $effect(() => {
       const { loop } = this;
       const { stands } = later.current;
-      if (loop) untrack(() => this.#levels.measure({ loop, stands }).catch(this.#tell));
+      if (loop) untrack(() => this.#levels.measure({ loop, stands }));
     });
 
     $effect(() => {
