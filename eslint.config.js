@@ -60,13 +60,15 @@ const inner = {
   },
   workers: { link: [], sound: ['link'], waves: ['link'] },
   plot: {
+    // What is drawn, as plain data: every other folder takes it.
+    '.': [],
     colour: [],
-    scales: [],
+    scales: ['.'],
     axes: ['scales'],
-    labels: ['scales', 'marks'],
-    marks: ['scales', 'labels'],
-    readout: ['scales', 'axes', 'labels', 'marks'],
-    pictures: ['colour', 'scales', 'axes', 'labels', 'marks', 'readout']
+    labels: ['.', 'scales'],
+    marks: ['.', 'scales', 'labels'],
+    readout: ['.', 'scales', 'axes', 'labels', 'marks'],
+    pictures: ['.', 'colour', 'scales', 'axes', 'labels', 'marks', 'readout']
   },
   file: { '.': ['json', 'versions'], json: [], versions: ['json'] },
   bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'] }

@@ -72,12 +72,12 @@ test('the wave solution comes on key W: drawn beside the rule of thumb, and play
   bench
 }) => {
   await bench.hear(2);
-  const heard = page.locator('.engine-picture path[data-curve="1"]').last();
+  const heard = page.locator('.response-picture path[data-curve="1"]').last();
   const byRule = await heard.getAttribute('d');
   await page.keyboard.press('w');
   await solved(bench);
   expect(await heard.getAttribute('d')).not.toBe(byRule);
-  const picture = page.locator('.engine-picture');
+  const picture = page.locator('.response-picture');
   await expect(picture.getByText(/^rule of thumb: good to 810.Hz$/)).toBeVisible();
   await expect(picture.getByText('half a wave late: the back adds')).toBeVisible();
   const [there] = solvedHere(demoMount(2), { angleDeg: 0, plane: 'width' }, [2500]);
@@ -263,5 +263,5 @@ test('in the projector view A shows the waves, then a puff, then the curves agai
   await expect(waves).toHaveAccessibleName(/^one puff/, { timeout: 30_000 });
   await page.keyboard.press('a');
   await expect(waves).toHaveCount(0);
-  await expect(view.locator('.engine-picture')).toBeVisible();
+  await expect(view.locator('.response-picture')).toBeVisible();
 });

@@ -144,7 +144,7 @@ export class BenchPage {
   /** Path of the heard mount's curve. */
   curve(): Promise<string[]> {
     return this.page
-      .locator('.engine-picture path')
+      .locator('.response-picture path')
       .evaluateAll((all) => all.map((path) => path.getAttribute('d') ?? ''));
   }
 

@@ -1,4 +1,4 @@
-import type { EngineBand, EngineCurve } from '../../../src/lib/plot/marks/response-curve.js';
+import type { ResponseBand, ResponseCurve } from '../../../src/lib/plot/response-curve.js';
 
 /** Levels in dB of a second-order high-pass times a first-order one: the shape of a small speaker in an open mount. */
 function open(f: number, corner: number, resonance: number, q: number): number {
@@ -24,7 +24,7 @@ export function sampleFamily(
   count: number,
   heard: number,
   corner: number
-): { curves: EngineCurve[]; bands: EngineBand[] } {
+): { curves: ResponseCurve[]; bands: ResponseBand[] } {
   const frequency = Float64Array.from({ length: 401 }, (_, i) => 50 * 320 ** (i / 400));
   const shapes: [string, (f: number) => number][] = [
     ['free air', (f) => open(f, 3900, 350, 1.59)],
@@ -37,17 +37,17 @@ export function sampleFamily(
     ['round plate', (f) => open(f, 1720, 350, 1.59)],
     ['tender', (f) => open(f, 2600, 420, 1.7)]
   ];
-  const curves = shapes.slice(0, count).map(([name, level], i): EngineCurve => ({
+  const curves = shapes.slice(0, count).map(([name, level], i): ResponseCurve => ({
     id: i + 1,
     numeral: `${i + 1}`,
     name,
     frequency,
     levelDb: frequency.map(level),
-    style: (i + 1) as EngineCurve['style'],
+    style: (i + 1) as ResponseCurve['style'],
     heard: i + 1 === heard
   }));
   const level = shapes[heard - 1][1];
-  const bands = Array.from({ length: 21 }, (_, i): EngineBand => {
+  const bands = Array.from({ length: 21 }, (_, i): ResponseBand => {
     const middle = 1000 * 10 ** ((i - 10) / 10);
     const outlineDb =
       -20 - 1.4 * Math.max(0, i - 4) + 3 * Math.sin(i * 2.1) - 2 * Math.abs(i - 4) * Number(i < 4);

@@ -1,14 +1,14 @@
 import { besideLabel, type BesideLabel } from './beside-label.js';
 import type { Box } from '../scales/box.js';
-import type { DrawnCurve } from '../marks/drawn-curve.js';
-import type { EngineCurve } from '../marks/response-curve.js';
+import type { DrawnCurve } from '../scales/drawn-curve.js';
+import type { ResponseCurve } from '../response-curve.js';
 import type { PictureLayout } from '../scales/picture-layout.js';
 import type { Point } from '../scales/point.js';
 import { textWidth } from '../scales/text-width.js';
 
 /** A name on its curve. */
 export interface CurveName {
-  curve: EngineCurve;
+  curve: ResponseCurve;
   text: string;
   place: BesideLabel;
 }

@@ -1,6 +1,6 @@
 import type { Area } from '../scales/area.js';
 import { boxesMeet, discMeetsBox, type Box } from '../scales/box.js';
-import type { EngineMarker } from '../marks/response-curve.js';
+import type { ResponseMarker } from '../response-curve.js';
 import type { Point } from '../scales/point.js';
 import { runMeetsBox } from '../scales/run-meets-box.js';
 import { textWidth } from '../scales/text-width.js';
@@ -8,7 +8,7 @@ import { textWidth } from '../scales/text-width.js';
 export interface MarkerLine {
   x: number;
   text: string;
-  kind?: EngineMarker['kind'];
+  kind?: ResponseMarker['kind'];
 }
 
 export interface MarkerLabel {

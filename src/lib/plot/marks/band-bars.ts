@@ -1,8 +1,8 @@
 import type { Area } from '../scales/area.js';
-import type { EngineBand } from './response-curve.js';
+import type { ResponseBand } from '../response-curve.js';
 
 export interface BandBars {
-  /** Closed shapes: what the heard mount lets through of each band. */
+  /** Closed shapes: what comes through of each band. */
   filled: string;
   /** Closed shapes: what it adds on top of the band as it is. */
   added: string;
@@ -23,7 +23,7 @@ const gap = 3;
  * @param y band level in dB to pixels
  */
 export function bandBars(
-  bands: readonly EngineBand[],
+  bands: readonly ResponseBand[],
   x: (frequency: number) => number,
   y: (levelDb: number) => number,
   area: Area

@@ -1,7 +1,7 @@
 import type { Decibels } from '../../units.js';
-import type { CurveStyle } from '../marks/curve-style.js';
+import type { CurveStyle } from '../curve-style.js';
 
-/** A mount at the head of a column. */
+/** What stands at the head of a column. */
 export interface HarmonicColumn {
   numeral: string;
   name: string;
@@ -9,7 +9,7 @@ export interface HarmonicColumn {
   heard: boolean;
 }
 
-/** One harmonic of the sound and what each mount, in the order of the columns, lets through of it. */
+/** One harmonic of the sound and what is left of it in each column. */
 export interface HarmonicRow {
   number: number;
   frequencyText: string;

@@ -1,4 +1,4 @@
-import type { CurveLevel, EngineBand } from '../marks/response-curve.js';
+import type { CurveLevel, ResponseBand } from '../response-curve.js';
 import { frequencyText } from '../../format/frequency-text.js';
 import type { Box } from '../scales/box.js';
 import type { PictureLayout } from '../scales/picture-layout.js';
@@ -19,19 +19,20 @@ const lineGap = 14;
 
 /**
  * The size and place of the box beside the pointed line at `x`: on its right, on its left where that is outside; at the
- * floor of the area, where it covers bars rather than curves.
+ * floor of the area, where it covers bars rather than curves. `source` is what the band is a part of.
  */
 export function readoutBox(
   at: number,
   levels: readonly CurveLevel[],
-  band: EngineBand | null,
+  band: ResponseBand | null,
+  source: string,
   x: number,
   layout: PictureLayout
 ): ReadoutBox {
   const { area, textSize, narrow } = layout;
   const title = frequencyText(at);
   const change = band && lossText(band);
-  const loss = change && (narrow ? `band: ${change}` : `this band of the engine: ${change}`);
+  const loss = change && (narrow ? `band: ${change}` : `this band of ${source}: ${change}`);
   const named = !narrow;
   const padding = narrow ? 6 : 9;
   const lines = levels.length + 1 + (loss ? 1 : 0);

@@ -1,5 +1,5 @@
 import type { Decibels, Hertz } from '../../units.js';
-import type { CurveLevel, EngineBand, EngineCurve } from '../marks/response-curve.js';
+import type { CurveLevel, ResponseBand, ResponseCurve } from '../response-curve.js';
 import { frequencyText } from '../../format/frequency-text.js';
 import { levelText } from '../../format/level-text.js';
 
@@ -27,17 +27,17 @@ export function levelAt(frequency: Float64Array, levelDb: Float64Array, at: Hert
 }
 
 /** The levels of all curves at a frequency, in the curves' own order. */
-export function readout(curves: readonly EngineCurve[], at: Hertz): CurveLevel[] {
+export function readout(curves: readonly ResponseCurve[], at: Hertz): CurveLevel[] {
   return curves.map((curve) => ({ curve, levelDb: levelAt(curve.frequency, curve.levelDb, at) }));
 }
 
 /** The band that holds a frequency; at a shared edge the upper one. */
-export function bandAt(bands: readonly EngineBand[] | null, at: Hertz): EngineBand | null {
+export function bandAt(bands: readonly ResponseBand[] | null, at: Hertz): ResponseBand | null {
   return bands?.findLast((band) => band.low <= at && at <= band.high) ?? null;
 }
 
-/** What the heard mount does to a band: "14 dB lost", "3 dB gained", "nothing lost"; null where it holds no sound. */
-export function lossText(band: Pick<EngineBand, 'outlineDb' | 'filledDb'>): string | null {
+/** What becomes of a band: "14 dB lost", "3 dB gained", "nothing lost"; null where it holds no sound. */
+export function lossText(band: Pick<ResponseBand, 'outlineDb' | 'filledDb'>): string | null {
   if (!Number.isFinite(band.outlineDb) || Number.isNaN(band.filledDb)) return null;
   if (band.filledDb === -Infinity) return 'all lost';
   const lost = Math.round(band.outlineDb - band.filledDb);
@@ -45,14 +45,19 @@ export function lossText(band: Pick<EngineBand, 'outlineDb' | 'filledDb'>): stri
   return lost > 0 ? `${lost} dB lost` : `${-lost} dB gained`;
 }
 
-/** The readout as one sentence for those who listen to it, the heard curve first. */
-export function readoutText(levels: readonly CurveLevel[], band: EngineBand | null, at: Hertz): string {
+/** The readout as one sentence for those who listen to it, the heard curve first; `source` is what the band is a part of. */
+export function readoutText(
+  levels: readonly CurveLevel[],
+  band: ResponseBand | null,
+  at: Hertz,
+  source: string
+): string {
   const heard = levels.filter((level) => level.curve.heard);
   const others = levels.filter((level) => !level.curve.heard);
   const parts = [...heard, ...others].map(
     ({ curve, levelDb }) => `${curve.name} ${levelText(levelDb)}${curve.heard ? ', heard' : ''}`
   );
   const loss = band && lossText(band);
-  if (loss) parts.push(`this band of the engine: ${loss}`);
+  if (loss) parts.push(`this band of ${source}: ${loss}`);
   return `${frequencyText(at)}: ${parts.join('; ')}`;
 }

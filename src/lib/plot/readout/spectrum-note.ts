@@ -7,7 +7,7 @@ import type { SoundSpectrum, SpectrumMark } from '../marks/sound-spectrum.js';
 
 /**
  * What the readout says of the spectrum at a frequency: what is marked there, the level of the sound, and where it goes
- * through a mount the level behind it and the difference.
+ * where there is one, the level behind and the difference.
  */
 export function spectrumNote(
   sound: SoundSpectrum,

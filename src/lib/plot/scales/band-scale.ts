@@ -1,6 +1,6 @@
 import { scaleLinear, type ScaleLinear } from 'd3-scale';
 import type { Area } from './area.js';
-import type { EngineBand } from '../marks/response-curve.js';
+import type { ResponseBand } from '../response-curve.js';
 
 /** How far the floor of the picture lies below the strongest band. */
 export const bandDepthDb = 45;
@@ -13,7 +13,7 @@ const headroom = 0.1;
  * floor lies 45 dB under it. Null when no band has a finite level: there is nothing to scale by.
  */
 export function bandScale(
-  bands: readonly EngineBand[],
+  bands: readonly ResponseBand[],
   area: Pick<Area, 'top' | 'bottom'>
 ): ScaleLinear<number, number> | null {
   const strongest = bands.reduce(

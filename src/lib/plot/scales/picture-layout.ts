@@ -1,6 +1,6 @@
 import type { Area } from './area.js';
 
-/** Sizes of everything in the engine picture that depends on how large it is drawn; all in pixels. */
+/** Sizes of everything in the response picture that depends on how large it is drawn; all in pixels. */
 export interface PictureLayout {
   width: number;
   height: number;

@@ -1,6 +1,6 @@
 import type { Decibels, Hertz } from '../../units.js';
 
-/** What the axes of the engine picture show. */
+/** What the axes of the response picture show. */
 export interface PictureRange {
   from: Hertz;
   to: Hertz;

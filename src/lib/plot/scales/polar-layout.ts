@@ -79,7 +79,7 @@ export function polarPoint({ x, y }: Point, angleDeg: number, away: number): Poi
   return { x: x + away * Math.sin(angle), y: y - away * Math.cos(angle) };
 }
 
-/** The level round the mount as runs of points, broken where there is no figure. */
+/** The level all round as runs of points, broken where there is no figure. */
 export function polarRuns(
   anglesDeg: Float64Array,
   levelDb: Float64Array,

@@ -1,6 +1,6 @@
 import type { Air } from '../../acoustics/air.js';
 import type { Listener } from '../../acoustics/listener.js';
-import type { EngineMarker } from '../../plot/marks/response-curve.js';
+import type { ResponseMarker } from '../../plot/response-curve.js';
 import type { Metres } from '../../units.js';
 import { lateMarkers } from '../parts/curves/late-markers.js';
 import type { Stand } from '../../evaluation/stand.js';
@@ -13,17 +13,17 @@ import { FULL } from '../parts/curves/late-words.js';
  *
  * @param length as the user wants lengths written
  */
-export function engineMarkers(
+export function responseMarkers(
   { computed }: Pick<Stand, 'computed'>,
   air: Air,
   listener: Listener,
   length: (metres: Metres) => string
-): EngineMarker[] {
+): ResponseMarker[] {
   if (!computed) return [];
   const late = lateMarkers({ computed }, air, listener, FULL);
   if (late.length > 0) return late;
   const { figures, answer } = computed;
-  const all: EngineMarker[] = [];
+  const all: ResponseMarker[] = [];
   if (figures.corner !== null) {
     const wave = figures.halfWave ? 'the string' : length(Math.round(figures.actsLike! * 1000) / 1000);
     all.push({

@@ -1,7 +1,7 @@
 import { bandLevels } from '../../listening/band-levels.js';
 import type { SoundFigures } from '../../listening/sound-figures.js';
 import { thirdOctaveBands } from '../../numeric/third-octave-bands.js';
-import type { EngineBand } from '../../plot/marks/response-curve.js';
+import type { ResponseBand } from '../../plot/response-curve.js';
 import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
 import { PICTURE } from '../../evaluation/stand.js';
@@ -9,7 +9,7 @@ import { PICTURE } from '../../evaluation/stand.js';
 const BANDS = thirdOctaveBands(PICTURE.from, PICTURE.to);
 
 /** The sound's third octaves, and what of each the mount lets through; a mount that cannot be built lets nothing. */
-export function engineBands({ power, binWidth }: SoundFigures, answer: Answer | null): EngineBand[] {
+export function soundBands({ power, binWidth }: SoundFigures, answer: Answer | null): ResponseBand[] {
   const outline = bandLevels(power, binWidth, BANDS);
   const filled = answer
     ? bandLevels(power, binWidth, BANDS, powerGain(answer, power.length, binWidth))

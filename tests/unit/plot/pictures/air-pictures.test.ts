@@ -51,11 +51,20 @@ describe('PolarPicture, drawn without a browser', () => {
 describe('WavePicture, drawn without a browser', () => {
   const children = createRawSnippet(() => ({ render: () => '<path d="M0,0H9"></path>' }));
   const { body } = render(WavePicture, {
-    props: { columns: 8, rows: 5, full: 1, running: true, width: 320, height: 200, children }
+    props: {
+      columns: 8,
+      rows: 5,
+      full: 1,
+      running: true,
+      width: 320,
+      label: 'a swing of the air',
+      height: 200,
+      children
+    }
   });
   it('has no style attribute, a name, a key in words and what is drawn over it', () => {
     expect(body).not.toMatch(/\sstyle=|NaN|undefined/);
-    expect(body).toMatch(/role="img" aria-label="sound pressure in a section/);
+    expect(body).toMatch(/role="img" aria-label="a swing of the air"/);
     expect(body).toMatch(/thinned out.*pressed together/s);
     expect(body).toContain('M0,0H9');
   });

@@ -1,7 +1,7 @@
 import { createRawSnippet } from 'svelte';
 import { render } from 'svelte/server';
 import { describe, expect, it } from 'vitest';
-import EnginePicture from '../../../../src/lib/plot/pictures/ResponsePicture.svelte';
+import ResponsePicture from '../../../../src/lib/plot/pictures/ResponsePicture.svelte';
 import { sampleFamily } from '../../../browser/harness-plot/sample-family.js';
 
 const props = {
@@ -11,8 +11,8 @@ const props = {
   onpick: () => {}
 };
 
-describe('EnginePicture, drawn without a browser', () => {
-  const { body } = render(EnginePicture, { props });
+describe('ResponsePicture, drawn without a browser', () => {
+  const { body } = render(ResponsePicture, { props });
   it('has no style attribute, which a content security policy would block', () => {
     expect(body).not.toMatch(/\sstyle=/);
   });
@@ -25,18 +25,23 @@ describe('EnginePicture, drawn without a browser', () => {
   it('says the readout in words', () => {
     expect(body).toMatch(/aria-valuetext="1\.0 kHz: flat plate −\d+ dB, heard; free air −\d+ dB; /);
   });
+  it('calls what the bands are parts of by the words that it is given', () => {
+    const named = render(ResponsePicture, { props: { ...props, source: 'the bell' } }).body;
+    expect(named).toMatch(/aria-valuetext="[^"]*; this band of the bell: \d+ dB lost"/);
+    expect(body).toMatch(/aria-valuetext="[^"]*; this band of the sound: \d+ dB lost"/);
+  });
   it('writes no NaN into any attribute', () => {
     expect(body).not.toMatch(/="[^"]*NaN/);
   });
   it('takes no bands, no markers and no curves', () => {
-    const empty = render(EnginePicture, { props: { curves: [], bands: null, markers: [], zeroText: '' } });
+    const empty = render(ResponsePicture, { props: { curves: [], bands: null, markers: [], zeroText: '' } });
     expect(empty.body).not.toMatch(/NaN|undefined/);
     expect(empty.body).toContain('role="slider"');
   });
   it('draws the ground below its level down to the floor, behind the curves', () => {
     const frequency = Float64Array.of(50, 500, 16000);
     const ground = { frequency, levelDb: Float64Array.of(-Infinity, -10, 0) };
-    const grounded = render(EnginePicture, { props: { ...props, ground } }).body;
+    const grounded = render(ResponsePicture, { props: { ...props, ground } }).body;
     expect(grounded).not.toMatch(/="[^"]*NaN/);
     const [shape] = grounded.match(/<path class="ground[^>]* d="M[^"]*Z"[^>]*>/)!;
     expect(grounded.indexOf(shape)).toBeLessThan(grounded.indexOf('data-curve'));
@@ -44,7 +49,7 @@ describe('EnginePicture, drawn without a browser', () => {
   });
   it('marks a range by words on its side, without a line', () => {
     const marked = (kind: 'remark' | 'range-below') =>
-      render(EnginePicture, {
+      render(ResponsePicture, {
         props: { ...props, bare: true, markers: [{ frequency: 400, text: '← late', kind }] }
       }).body;
     const lines = (picture: string) => picture.match(/<path d="M[\d.]+,\d+V\d+"/g)?.length ?? 0;
@@ -53,7 +58,7 @@ describe('EnginePicture, drawn without a browser', () => {
   });
   it('leaves readout and table out when bare, and carries a caption', () => {
     const caption = createRawSnippet(() => ({ render: () => '<span>drawn by the rule of thumb</span>' }));
-    const bare = render(EnginePicture, { props: { ...props, bare: true, caption } });
+    const bare = render(ResponsePicture, { props: { ...props, bare: true, caption } });
     expect(bare.body).not.toMatch(/role="slider"|<details/);
     expect(bare.body).toMatch(/<figcaption[^>]*>.*drawn by the rule of thumb/);
   });

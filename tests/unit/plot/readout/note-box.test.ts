@@ -33,7 +33,7 @@ describe('noteBox', () => {
 });
 
 describe('courseLayout', () => {
-  it('is lower than the engine picture unless a height is asked for', () => {
+  it('is lower than the response picture unless a height is asked for', () => {
     expect([courseLayout(1200, undefined).height, courseLayout(390, undefined).height]).toEqual([200, 150]);
     expect(courseLayout(390, 260)).toEqual(pictureLayout(390, 260, false));
   });

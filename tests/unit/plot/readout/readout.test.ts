@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { EngineBand, EngineCurve } from '../../../../src/lib/plot/marks/response-curve.js';
+import type { ResponseBand, ResponseCurve } from '../../../../src/lib/plot/response-curve.js';
 import { bandAt, levelAt, lossText, readout, readoutText } from '../../../../src/lib/plot/readout/readout.js';
 import { close } from '../../../helpers/close.js';
 
 const frequency = Float64Array.of(100, 1000, 10000);
-const curve = (id: number, name: string, levels: number[], heard: boolean): EngineCurve => ({
+const curve = (id: number, name: string, levels: number[], heard: boolean): ResponseCurve => ({
   id,
   numeral: `${id}`,
   name,
@@ -13,7 +13,7 @@ const curve = (id: number, name: string, levels: number[], heard: boolean): Engi
   style: 1,
   heard
 });
-const band = (low: number, high: number, outlineDb: number, filledDb: number): EngineBand => ({
+const band = (low: number, high: number, outlineDb: number, filledDb: number): ResponseBand => ({
   low,
   high,
   label: '',
@@ -80,12 +80,12 @@ describe('lossText', () => {
 describe('readoutText', () => {
   const curves = [curve(1, 'free air', [-60, -21, 0], false), curve(2, 'flat plate', [-40, -5, 0], true)];
   it('names the heard curve first', () => {
-    expect(readoutText(readout(curves, 1000), null, 1000)).toBe(
+    expect(readoutText(readout(curves, 1000), null, 1000, 'the engine')).toBe(
       '1.0 kHz: flat plate −5 dB, heard; free air −21 dB'
     );
   });
   it('ends with what becomes of the band', () => {
-    expect(readoutText(readout(curves, 1000), band(900, 1100, -3, -17), 1000)).toMatch(
+    expect(readoutText(readout(curves, 1000), band(900, 1100, -3, -17), 1000, 'the engine')).toMatch(
       /; this band of the engine: 14 dB lost$/
     );
   });

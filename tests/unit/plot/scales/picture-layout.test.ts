@@ -4,7 +4,7 @@ import { readoutBox } from '../../../../src/lib/plot/readout/readout-box.js';
 import { frequencyScale } from '../../../../src/lib/plot/scales/frequency-scale.js';
 import { usualRange } from '../../../../src/lib/plot/scales/picture-range.js';
 import { zeroLabel } from '../../../../src/lib/plot/labels/zero-label.js';
-import type { CurveLevel } from '../../../../src/lib/plot/marks/response-curve.js';
+import type { CurveLevel } from '../../../../src/lib/plot/response-curve.js';
 
 const none = new Float64Array(0);
 const levels = ['free air', 'flat plate', 'cab body as baffle', 'closed box', 'round plate', 'tender'].map(
@@ -56,7 +56,7 @@ describe('readoutBox', () => {
       const layout = pictureLayout(width, 200, false);
       const x = frequencyScale(usualRange, layout.area);
       for (const at of [50, 200, 1000, 4000, 16000]) {
-        const box = readoutBox(at, levels, band, x(at), layout);
+        const box = readoutBox(at, levels, band, 'the engine', x(at), layout);
         expect(box.left).toBeGreaterThanOrEqual(layout.area.left);
         expect(box.right).toBeLessThanOrEqual(layout.area.right);
         expect(box.top).toBeGreaterThanOrEqual(layout.area.top);

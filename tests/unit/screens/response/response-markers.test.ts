@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { engineMarkers } from '../../../../src/lib/screens/response/response-markers.js';
+import { responseMarkers } from '../../../../src/lib/screens/response/response-markers.js';
 import { computedByRule } from '../../../helpers/by-rule.js';
 import { waveAnswer } from '../../../../src/lib/evaluation/answer.js';
 import { compute } from '../../../../src/lib/evaluation/stand.js';
@@ -12,7 +12,7 @@ const mm = (metres: number) => `${Math.round(1000 * metres)} mm`;
 
 test('by the rule of thumb: half a wave of the string, c/(2·D), and where a closed shell rings, c/(4·h)', () => {
   const computed = computedByRule(DEMO['cab body']);
-  const [half, ring] = engineMarkers({ computed }, AIR, IN_FRONT, mm);
+  const [half, ring] = responseMarkers({ computed }, AIR, IN_FRONT, mm);
   close(half.frequency, 343.2 / (2 * 0.113), { rel: 0.002, because: 'c and the string to three figures' });
   expect(half).toMatchObject({
     kind: 'half-wave',
@@ -23,10 +23,10 @@ test('by the rule of thumb: half a wave of the string, c/(2·D), and where a clo
 });
 
 test('a plate of other lengths to its edges acts like a length of its own; a box has no marks', () => {
-  const plate = engineMarkers({ computed: computedByRule(DEMO['flat plate']) }, AIR, IN_FRONT, mm);
+  const plate = responseMarkers({ computed: computedByRule(DEMO['flat plate']) }, AIR, IN_FRONT, mm);
   expect(plate).toHaveLength(1);
-  expect(engineMarkers({ computed: computedByRule(DEMO['closed box']) }, AIR, IN_FRONT, mm)).toEqual([]);
-  expect(engineMarkers({ computed: null }, AIR, IN_FRONT, mm)).toEqual([]);
+  expect(responseMarkers({ computed: computedByRule(DEMO['closed box']) }, AIR, IN_FRONT, mm)).toEqual([]);
+  expect(responseMarkers({ computed: null }, AIR, IN_FRONT, mm)).toEqual([]);
 });
 
 test('by the wave solution: how late the back comes, in front; what the rule foretells, to the side', () => {
@@ -34,7 +34,7 @@ test('by the wave solution: how late the back comes, in front; what the rule for
   const by = (listener: { angleDeg: number; plane: 'length' }) => {
     const heard = hearWaves(solveMount(installation, AIR, { accuracy: 'full' }), listener);
     const computed = compute(installation, AIR, waveAnswer(heard, 'full', installation, AIR), 48000);
-    return engineMarkers({ computed }, AIR, listener, mm).map(({ text }) => text);
+    return responseMarkers({ computed }, AIR, listener, mm).map(({ text }) => text);
   };
   expect(by(IN_FRONT)).toEqual([
     'half a wave late: the back adds',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { engineBands } from '../../../../src/lib/screens/response/sound-bands.js';
+import { soundBands } from '../../../../src/lib/screens/response/sound-bands.js';
 import { LoopFilter } from '../../../../src/lib/numeric/filter-with.js';
 import { measureSound } from '../../../../src/lib/listening/measure-sound.js';
 import { renderPinkNoise } from '../../../../src/lib/sounds/test-signals/pink-noise.js';
@@ -12,10 +12,10 @@ const figures = measureSound(noise, 48000);
 
 test('what is filled is what a measurement behind the mount finds', () => {
   for (const name of ['free air', 'flat plate', 'closed box']) {
-    const bands = engineBands(figures, byRule(DEMO[name]));
+    const bands = soundBands(figures, byRule(DEMO[name]));
     const { impulseResponse } = computedByRule(DEMO[name]);
     const through = new LoopFilter(noise, impulseResponse.length).through(impulseResponse);
-    const measured = engineBands(measureSound(through, 48000), null);
+    const measured = soundBands(measureSound(through, 48000), null);
     for (const [i, { label, low, filledDb }] of bands.entries())
       if (low > 150)
         close(filledDb, measured[i].outlineDb, {
@@ -26,13 +26,13 @@ test('what is filled is what a measurement behind the mount finds', () => {
 });
 
 test('the outline does not depend on the mount, and a mount that cannot be built lets nothing through', () => {
-  const none = engineBands(figures, null);
-  const plate = engineBands(figures, byRule(DEMO['flat plate']));
+  const none = soundBands(figures, null);
+  const plate = soundBands(figures, byRule(DEMO['flat plate']));
   expect(none.map(({ outlineDb }) => outlineDb)).toEqual(plate.map(({ outlineDb }) => outlineDb));
   expect(none.every(({ filledDb }) => filledDb === -Infinity)).toBe(true);
 });
 
 test('the bands are third octaves that touch', () => {
-  const bands = engineBands(figures, null);
+  const bands = soundBands(figures, null);
   for (let i = 1; i < bands.length; i++) expect(bands[i].low).toBeCloseTo(bands[i - 1].high, 6);
 });

@@ -1,7 +1,7 @@
 import { soundSpeed, type Air } from '../../../acoustics/air.js';
 import { humpAndHole } from '../../../acoustics/figures/hump-and-hole.js';
 import type { Listener } from '../../../acoustics/listener.js';
-import type { EngineMarker } from '../../../plot/marks/response-curve.js';
+import type { ResponseMarker } from '../../../plot/response-curve.js';
 import type { Stand } from '../../../evaluation/stand.js';
 import type { LateWords } from './late-words.js';
 
@@ -17,14 +17,14 @@ export function lateMarkers(
   air: Air,
   { angleDeg }: Listener,
   words: LateWords
-): EngineMarker[] {
+): ResponseMarker[] {
   if (computed?.answer.accuracy !== 'full' || angleDeg !== 0) return [];
   const { answer, response, figures } = computed;
   if (figures.string === null || figures.corner === null) return [];
   const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
-  const markers: EngineMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];
+  const markers: ResponseMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];
   if (hole !== null) markers.push({ frequency: hole, text: words.whole, kind: 'remark' });
   if (low < hump / 2) markers.push({ frequency: low, text: words.hardly, kind: 'range-below' });
   return markers;

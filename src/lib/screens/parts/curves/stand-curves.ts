@@ -2,8 +2,8 @@ import { frontAlone } from '../../../acoustics/rule/front-alone.js';
 import type { Listener } from '../../../acoustics/listener.js';
 import { ruleOfThumb } from '../../../acoustics/rule/rule-of-thumb.js';
 import { levelDb } from '../../../numeric/level-db.js';
-import type { CurveStyle } from '../../../plot/marks/curve-style.js';
-import type { EngineCurve, EngineGround } from '../../../plot/marks/response-curve.js';
+import type { CurveStyle } from '../../../plot/curve-style.js';
+import type { ResponseCurve, ResponseGround } from '../../../plot/response-curve.js';
 import type { BenchFile } from '../../../file/bench-file.js';
 import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
 
@@ -23,7 +23,7 @@ export function styleOf({ index }: Pick<Stand, 'index'>): CurveStyle {
 }
 
 /** A stand's curve for the picture; none where it cannot be built. A draft does not say where it ends: it is replaced in a moment. */
-export function curveOf(stand: Stand, heard: boolean): EngineCurve[] {
+export function curveOf(stand: Stand, heard: boolean): ResponseCurve[] {
   const { index, numeral, setup, computed } = stand;
   if (!computed) return [];
   const { accuracy, solvedTo } = computed.answer;
@@ -42,7 +42,7 @@ export function curveOf(stand: Stand, heard: boolean): EngineCurve[] {
 }
 
 /** What the rule of thumb says of the heard mount, straight in front, beside its wave solution. */
-export function ruleBeside({ heard, file, listener }: HeardWhere): EngineCurve[] {
+export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve[] {
   if (heard.computed?.answer.model !== 'wave') return [];
   const inFront = { ...listener, angleDeg: 0 };
   return [
@@ -60,7 +60,7 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): EngineCurve[]
 }
 
 /** What the heard mount's speaker would give if nothing of its back came round; none of a mount that cannot be built. */
-export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): EngineGround | undefined {
+export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): ResponseGround | undefined {
   if (!heard.computed) return undefined;
   const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
   return { frequency: front.frequency, levelDb: levelDb(front) };

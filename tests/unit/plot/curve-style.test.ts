@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { curveColour, curveDashes, type CurveStyle } from '../../../../src/lib/plot/marks/curve-style.js';
+import { curveColour, curveDashes, type CurveStyle } from '../../../src/lib/plot/curve-style.js';
 
 const styles: CurveStyle[] = [1, 2, 3, 4, 5, 6];
 

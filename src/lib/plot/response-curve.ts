@@ -1,8 +1,8 @@
-import type { Decibels, Hertz } from '../../units.js';
+import type { Decibels, Hertz } from '../units.js';
 import type { CurveStyle } from './curve-style.js';
 
-/** One curve of the engine picture, with the name and the numeral it goes by. */
-export interface EngineCurve {
+/** One curve of the response picture, with the name and the numeral it goes by. */
+export interface ResponseCurve {
   id: number;
   /** What stands in the disc: the key that makes it heard. */
   numeral: string;
@@ -13,7 +13,7 @@ export interface EngineCurve {
   levelDb: Float64Array;
   style: CurveStyle;
   heard: boolean;
-  /** What another model says of the heard mount: drawn thin, without a disc. */
+  /** Another answer to the heard one: drawn thin, without a disc. */
   beside?: boolean;
   /** A name that is written on the curve, where there is room; the heard one has its disc. */
   written?: string;
@@ -22,7 +22,7 @@ export interface EngineCurve {
 }
 
 /** What curves are held against: the area below it is drawn behind them. */
-export interface EngineGround {
+export interface ResponseGround {
   /** Ascending. */
   frequency: Float64Array;
   /** Same length. */
@@ -31,12 +31,12 @@ export interface EngineGround {
 
 /** The level of one curve at one frequency, as the readout and the table show it. */
 export interface CurveLevel {
-  curve: EngineCurve;
+  curve: ResponseCurve;
   levelDb: Decibels;
 }
 
-/** The edges of one band of the sound and its level before and behind the heard mount, dB on a scale of their own. */
-export interface EngineBand {
+/** The edges of one band of the sound and its level before and behind what is in its way, dB on a scale of their own. */
+export interface ResponseBand {
   low: Hertz;
   high: Hertz;
   label: string;
@@ -45,7 +45,7 @@ export interface EngineBand {
 }
 
 /** A frequency worth a line of its own in the picture. */
-export interface EngineMarker {
+export interface ResponseMarker {
   frequency: Hertz;
   text: string;
   /** All but a range, which says something of all that is below it, have a line. */
