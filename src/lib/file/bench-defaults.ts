@@ -4,9 +4,7 @@ import { defaultBodyVolume, defaultDepth } from '../acoustics/speaker/speakers.j
 import type { Mount } from '../acoustics/mounts/mount.js';
 import { BenchFileError } from './bench-file-error.js';
 import type { CheckedBenchFile } from './bench-file-schema.js';
-import type { MovingSound } from '../sounds/kinds.js';
-import { usualSound } from '../sounds/roster.js';
-import type { BenchFile, BenchSound, BenchSpeaker } from './bench-file.js';
+import type { BenchFile, BenchSpeaker } from './bench-file.js';
 import { quoted } from './json/quoted.js';
 
 /**
@@ -37,12 +35,7 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
     const { mount, turn, notes } = setup;
     return { name: setup.name ?? defaultSetupName(mount), speaker, mount, turn, notes };
   });
-  return { ...checked, speakers, setups, sound: soundOf(checked.sound) };
-}
-
-/** The engine as it was called once is the first diesel of the roster. */
-function soundOf(sound: CheckedBenchFile['sound']): BenchSound {
-  return sound.kind === 'engine' ? { ...(usualSound('diesel') as MovingSound), notch: sound.notch } : sound;
+  return { ...checked, speakers, setups };
 }
 
 /** The cone most small speakers have: 0.85 of the frame's length and 0.80 of its width (common practice). */

@@ -1,14 +1,10 @@
 import * as v from 'valibot';
 import { LIMITS } from '../acoustics/mounts/check-installation.js';
-import { BENCH_FORMAT, BENCH_VERSION, type BenchSound } from './bench-file.js';
+import type { Mount } from '../acoustics/mounts/mount.js';
+import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
-
-/** The one engine there was before there was a roster. */
-export interface OldEngine {
-  kind: 'engine';
-  notch: number;
-}
+import { BENCH_VERSION } from './versions/versions.js';
 
 /**
  * Every message is the end of a sentence that begins with the place in the file (bench-file-sentence.ts).
@@ -41,11 +37,6 @@ const name = v.pipe(
 );
 const oneOf = <const T extends readonly (string | number)[]>(options: T) =>
   v.picklist(options, `must be ${options.map((option) => JSON.stringify(option)).join(' or ')}`);
-
-const notch = v.pipe(
-  finite,
-  v.check((x) => Number.isInteger(x) && x >= 0 && x <= 8, 'must be a whole number from 0 to 8')
-);
 
 /** A choice between objects by one of their keys; `fallback` is taken where the key is absent. */
 const outline = <S extends 'rectangle' | 'ellipse'>(fallback: S) => {
@@ -83,44 +74,42 @@ const offset = v.pipe(
   v.strictTuple([finite, finite])
 );
 
+const mounts = {
+  free: strict({ kind: v.literal('free') }),
+  plate: v.variant(
+    'shape',
+    [
+      strict({
+        kind: v.literal('plate'),
+        shape: v.optional(v.literal('rectangle'), 'rectangle'),
+        length: finite,
+        width: finite,
+        offset: v.optional(offset, [0, 0])
+      }),
+      strict({
+        kind: v.literal('plate'),
+        shape: v.literal('round'),
+        diameter: finite,
+        offset: v.optional(offset, [0, 0])
+      })
+    ],
+    choice
+  ),
+  shell: strict({
+    kind: v.literal('shell'),
+    length: finite,
+    width: finite,
+    height: finite,
+    ends: v.optional(oneOf(['open', 'closed']), 'closed'),
+    offset: v.optional(finite, 0)
+  }),
+  box: strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite })
+} satisfies Record<Mount['kind'], unknown>;
+
 const mount = v.pipe(
   v.unknown(),
   noList,
-  v.variant(
-    'kind',
-    [
-      strict({ kind: v.literal('free') }),
-      v.variant(
-        'shape',
-        [
-          strict({
-            kind: v.literal('plate'),
-            shape: v.optional(v.literal('rectangle'), 'rectangle'),
-            length: finite,
-            width: finite,
-            offset: v.optional(offset, [0, 0])
-          }),
-          strict({
-            kind: v.literal('plate'),
-            shape: v.literal('round'),
-            diameter: finite,
-            offset: v.optional(offset, [0, 0])
-          })
-        ],
-        choice
-      ),
-      strict({
-        kind: v.literal('shell'),
-        length: finite,
-        width: finite,
-        height: finite,
-        ends: v.optional(oneOf(['open', 'closed']), 'closed'),
-        offset: v.optional(finite, 0)
-      }),
-      strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite })
-    ],
-    choice
-  )
+  v.variant('kind', [mounts.free, mounts.plate, mounts.shell, mounts.box], choice)
 );
 
 const motor = object({
@@ -156,10 +145,9 @@ const setup = object({
   )
 });
 
-/** Every generated sound, an engine as it was called once, and the user's own file. */
+/** Every generated sound, and the user's own file. */
 const sounds = [
   ...soundEntries(name).map(strict),
-  strict({ kind: v.literal('engine'), notch: v.optional(notch, 4) }),
   strict({
     kind: v.literal('recording'),
     name: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
@@ -171,9 +159,12 @@ const sound = v.pipe(
   v.unknown(),
   noList,
   v.variant('kind', sounds as v.VariantOptions<'kind'>, choice)
-) as unknown as v.GenericSchema<unknown, BenchSound | OldEngine>;
+) as unknown as v.GenericSchema<unknown, BenchSound>;
 
-/** The bench file as it may be written; what depends on its neighbours is filled in by bench-defaults.ts. */
+/**
+ * The bench file of the newest version as it may be written; what depends on its neighbours is filled in by
+ * bench-defaults.ts. The order of the keys here is the order in which they are written (in-schema-order.ts).
+ */
 export const benchFileSchema = object({
   format: v.literal(BENCH_FORMAT, `must be "${BENCH_FORMAT}"`),
   version: v.literal(BENCH_VERSION, `must be ${BENCH_VERSION}`),

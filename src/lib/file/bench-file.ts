@@ -8,9 +8,6 @@ import type { Seconds } from '../units.js';
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
 
-/** The version this program reads and writes. */
-export const BENCH_VERSION = 1;
-
 /** The models one can choose between; what each can do stands in `evaluation/`. */
 export type ModelName = 'rule' | 'wave';
 
@@ -55,7 +52,8 @@ export interface BenchView {
  */
 export interface BenchFile {
   format: typeof BENCH_FORMAT;
-  version: typeof BENCH_VERSION;
+  /** Always the newest (versions/). */
+  version: number;
   air: Air;
   speakers: Record<string, BenchSpeaker>;
   setups: Setup[];

@@ -1,6 +1,7 @@
 import { SPEAKERS } from '../acoustics/speaker/speakers.js';
 import { usualSound } from '../sounds/roster.js';
-import type { BenchFile } from './bench-file.js';
+import { BENCH_FORMAT, type BenchFile } from './bench-file.js';
+import { BENCH_VERSION } from './versions/versions.js';
 
 /**
  * The bench one finds at first: four mounts of one speaker for no. 41, a full-width cab diesel of the
@@ -8,8 +9,8 @@ import type { BenchFile } from './bench-file.js';
  */
 export function demoBench(): BenchFile {
   return {
-    format: 'backwave-bench',
-    version: 1,
+    format: BENCH_FORMAT,
+    version: BENCH_VERSION,
     air: { temperatureC: 20 },
     speakers: { oval: SPEAKERS.oval },
     setups: [

@@ -6,10 +6,12 @@ import { BenchFileError } from './bench-file-error.js';
 import { BENCH_FILE_LIMITS } from './bench-file-limits.js';
 import { benchFileSchema, type CheckedBenchFile } from './bench-file-schema.js';
 import { benchFileSentence } from './bench-file-sentence.js';
-import { BENCH_FORMAT, BENCH_VERSION, type BenchFile } from './bench-file.js';
+import { BENCH_FORMAT, type BenchFile } from './bench-file.js';
+import { isJsonObject, type JsonObject } from './json/json-object.js';
 import { jsonSyntaxSentence } from './json/json-syntax-sentence.js';
 import { quoted } from './json/quoted.js';
 import { scanJson } from './json/scan-json.js';
+import { raiseToNewest } from './versions/versions.js';
 
 /**
  * Reads a bench file: text → plain value with every default filled in (docs/file-format.md). Whether the
@@ -24,44 +26,48 @@ export function readBenchFile(text: string): BenchFile {
     );
   const json = text.startsWith('\ufeff') ? text.slice(1) : text;
   if (json.trim() === '') throw new BenchFileError('the bench file is empty');
-  scanJson(json);
+  orBenchFileError(() => scanJson(json, BENCH_FILE_LIMITS.depth));
+  const file = benchFileIn(json);
+  const raised = orBenchFileError(() => raiseToNewest(file));
+  checkCounts(raised);
+  const checked = v.safeParse(benchFileSchema, raised);
+  if (!checked.success) throw new BenchFileError(benchFileSentence(checked.issues));
+  checkOrder(checked.output);
+  return withDefaults(checked.output);
+}
+
+/** Is it a bench file at all? Asked before its version and its keys are judged. */
+function benchFileIn(json: string): JsonObject {
   let value: unknown;
   try {
     value = JSON.parse(json);
   } catch (error) {
     throw new BenchFileError(jsonSyntaxSentence(json, error), { cause: error });
   }
-  checkKind(value);
-  checkCounts(value);
-  const checked = v.safeParse(benchFileSchema, value);
-  if (!checked.success) throw new BenchFileError(benchFileSentence(checked.issues));
-  checkOrder(checked.output);
-  return withDefaults(checked.output);
-}
-
-/** Is it a bench file at all, and of a version that this program knows? Asked before its keys are judged. */
-function checkKind(value: unknown): asserts value is Record<string, unknown> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
+  if (!isJsonObject(value))
     throw new BenchFileError(`the bench file must be an object, got ${quoted(value)}`);
-  const { format, version } = value as Record<string, unknown>;
+  const { format } = value;
   if (format !== BENCH_FORMAT)
     throw new BenchFileError(
       format === undefined
         ? `this is no bench file: it lacks "format": "${BENCH_FORMAT}"`
         : `this is no bench file: its format is ${quoted(format)}, not "${BENCH_FORMAT}"`
     );
-  if (version === BENCH_VERSION) return;
-  if (version === undefined)
-    throw new BenchFileError(
-      `this bench file does not say its version; this program reads version ${BENCH_VERSION}`
-    );
-  throw new BenchFileError(
-    `this bench file is of version ${quoted(version)}; this program reads version ${BENCH_VERSION}`
-  );
+  return value;
+}
+
+/** What the rooms within refuse by a RangeError is refused by the file's own error, with the same sentence. */
+function orBenchFileError<Result>(attempt: () => Result): Result {
+  try {
+    return attempt();
+  } catch (error) {
+    if (error instanceof RangeError) throw new BenchFileError(error.message, { cause: error });
+    throw error;
+  }
 }
 
 /** How many there are is asked first, so that a million wrong setups are not looked at one by one. */
-function checkCounts({ speakers, setups }: Record<string, unknown>): void {
+function checkCounts({ speakers, setups }: JsonObject): void {
   const speakerCount = typeof speakers === 'object' && speakers ? Object.keys(speakers).length : 0;
   if (speakerCount > BENCH_FILE_LIMITS.speakers)
     throw new BenchFileError(`speakers must be at most ${BENCH_FILE_LIMITS.speakers}, got ${speakerCount}`);
@@ -76,7 +82,7 @@ function checkOrder({ setups, view, sound }: CheckedBenchFile): void {
       throw new BenchFileError(
         `view.${key} must be a place in setups, 0 … ${setups.length - 1}, got ${view[key]}`
       );
-  if (sound.kind !== 'recording' && sound.kind !== 'engine') {
+  if (sound.kind !== 'recording') {
     // What the knobs say of one another.
     const problem = refusal(() => checkSound(sound));
     if (problem) throw new BenchFileError(`sound: ${problem}`);

@@ -1,4 +1,7 @@
-/** A least-recently-used cache: remembers so many values, or values of so much weight, by key; the one that was used longest ago is forgotten. */
+/**
+ * A least-recently-used cache: remembers so many values, or values of so much weight, by key; the one that was used
+ * longest ago is forgotten.
+ */
 export class LruCache<Value> {
   readonly #most: number;
   readonly #forgotten?: (key: string) => void;

@@ -1,5 +1,3 @@
-import { BenchFileError } from '../bench-file-error.js';
-import { BENCH_FILE_LIMITS } from '../bench-file-limits.js';
 import { jsonPlace } from './json-place.js';
 import { quoted } from './quoted.js';
 
@@ -18,9 +16,10 @@ const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
  * Looks through JSON text, without recursion, in one pass and before anything is parsed, for what parsing
  * would hide: nesting that is too deep, a key that stands twice in one object (the parser would keep the
  * last one silently), and keys such as `__proto__`. Text that is no JSON may pass here; the parser decides.
- * @throws BenchFileError naming the place.
+ * @param mostDepth how many objects and lists may stand inside each other
+ * @throws RangeError naming the place.
  */
-export function scanJson(text: string): void {
+export function scanJson(text: string, mostDepth: number): void {
   const levels: Level[] = [];
   let lastString: string | null = null;
   for (let i = 0; i < text.length; i++) {
@@ -32,10 +31,8 @@ export function scanJson(text: string): void {
       i = end;
     } else if (sign === '{' || sign === '[') {
       levels.push({ keys: sign === '{' ? new Set() : null, at: 0 });
-      if (levels.length > BENCH_FILE_LIMITS.depth)
-        throw new BenchFileError(
-          `the bench file is nested more than ${BENCH_FILE_LIMITS.depth} levels deep; no bench is`
-        );
+      if (levels.length > mostDepth)
+        throw new RangeError(`the bench file is nested more than ${mostDepth} levels deep; no bench is`);
     } else if (sign === '}' || sign === ']') levels.pop();
     else if (sign === ',' && level && !level.keys) level.at = Number(level.at) + 1;
     else if (sign === ':' && level?.keys && lastString !== null) {
@@ -56,8 +53,8 @@ function endOfString(text: string, start: number): number {
 
 function enterKey(level: Level, levels: Level[], key: string): void {
   const owner = jsonPlace(levels.slice(0, -1).map((outer) => outer.at)) || 'the bench file';
-  if (FORBIDDEN.has(key)) throw new BenchFileError(`${owner} has an unknown key ${quoted(key)}`);
-  if (level.keys?.has(key)) throw new BenchFileError(`${owner} has the key ${quoted(key)} twice`);
+  if (FORBIDDEN.has(key)) throw new RangeError(`${owner} has an unknown key ${quoted(key)}`);
+  if (level.keys?.has(key)) throw new RangeError(`${owner} has the key ${quoted(key)} twice`);
   level.keys?.add(key);
   level.at = key;
 }
