@@ -1,0 +1,11 @@
+import type { Installation } from '../../acoustics/installation.js';
+import type { Listener } from '../../acoustics/listener.js';
+import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
+
+/** How the air in a section of a mount is pictured. Whoever draws the mount over it says so. */
+export interface SectionPicture {
+  /** The air that is shown around a mount in this plane. */
+  grid(installation: Installation, plane: Listener['plane']): SectionGrid;
+  /** Covers in these images, which are changed, what the hollow of the cone would show falsely. */
+  coverCone(images: readonly FieldImage[], grid: SectionGrid, installation: Installation): void;
+}
