@@ -1,4 +1,4 @@
-import type { KeyValue } from '../../src/lib/bench/keep/key-value.js';
+import type { KeyValue } from '../../src/lib/bench/keep/bench-store.js';
 
 /** A store in memory for tests; `refuse` makes every write fail with this error, as a full store does. */
 export class MemoryStore implements KeyValue {

@@ -1,12 +1,11 @@
 import type { BenchFile } from '../../file/bench-file.js';
 import { writeBenchFile } from '../../file/write-bench-file.js';
 import { sentence } from '../../format/sentence.js';
-import type { BenchStore } from './bench-store.js';
+import { storeSentence, type BenchStore } from './bench-store.js';
+import type { EmergencySave } from './emergency-save.js';
 import { adopt, knownStamps, type Keeping } from './keeping.js';
-import type { LastBreath } from './last-breath.js';
-import { newStamp } from './new-stamp.js';
+import { newStamp } from './kept-bench.js';
 import { sameWork } from './same-work.js';
-import { storeSentence } from './store-sentence.js';
 
 /** A change is in the store after this many milliseconds; during a drag it is written this often. */
 const SOON = 200;
@@ -20,15 +19,19 @@ export type Outcome = { kind: 'kept' | 'overtaken' } | { kind: 'refused'; senten
  */
 export class Autosave {
   #store: BenchStore;
-  #breath: LastBreath;
+  #emergency: EmergencySave;
   #tell: (keeping: Keeping, outcome: Outcome) => void;
   #noted = new Map<Keeping, BenchFile>();
   #timer: ReturnType<typeof setTimeout> | null = null;
   #turn: Promise<unknown> = Promise.resolve();
 
-  constructor(store: BenchStore, breath: LastBreath, tell: (keeping: Keeping, outcome: Outcome) => void) {
+  constructor(
+    store: BenchStore,
+    emergency: EmergencySave,
+    tell: (keeping: Keeping, outcome: Outcome) => void
+  ) {
     this.#store = store;
-    this.#breath = breath;
+    this.#emergency = emergency;
     this.#tell = tell;
   }
 
@@ -41,7 +44,7 @@ export class Autosave {
   /** It need not be kept after all. */
   drop(keeping: Keeping): void {
     this.#noted.delete(keeping);
-    this.#breath.takeBack(keeping.id);
+    this.#emergency.takeBack(keeping.id);
   }
 
   /** Does something with the store when nothing else is under way there. */
@@ -61,11 +64,11 @@ export class Autosave {
   }
 
   /** Leaves what is not in the store yet where the next page finds it. At once, for a page that is going. */
-  breathe(): void {
+  saveInEmergency(): void {
     for (const [keeping, file] of this.#noted) {
       const text = textOf(file);
       if (text !== null && (text !== keeping.text || keeping.name !== keeping.keptName))
-        this.#breath.leave({ id: keeping.id, name: keeping.name, text, known: knownStamps(keeping) });
+        this.#emergency.leave({ id: keeping.id, name: keeping.name, text, known: knownStamps(keeping) });
     }
   }
 

@@ -1,6 +1,14 @@
-import { isKeptBench, type KeptBench } from './kept-bench.js';
-import type { KeyValue } from './key-value.js';
-import { newStamp } from './new-stamp.js';
+import { createStore, del, get, update, values, type UseStore } from 'idb-keyval';
+import { isKeptBench, newStamp, type KeptBench } from './kept-bench.js';
+
+/** The little that keeping benches needs of a store; in the page it is IndexedDB, in tests a map. */
+export interface KeyValue {
+  get(key: string): Promise<unknown>;
+  values(): Promise<unknown[]>;
+  /** Replaces a value by what `change` makes of it, in one go: nobody writes in between. If it throws, nothing is written. */
+  update(key: string, change: (before: unknown) => unknown): Promise<void>;
+  del(key: string): Promise<void>;
+}
 
 /** Thrown inside a write where somebody else has written since; nothing is written then. */
 class Overtaken extends Error {
@@ -66,4 +74,24 @@ export class BenchStore {
   async setLast(id: string): Promise<void> {
     await this.#backend.update(LAST, () => id);
   }
+}
+
+/** One sentence for what the browser's store refused: what happened, what is not kept and what to do. */
+export function storeSentence(error: unknown): string {
+  const name = error instanceof Error || error instanceof DOMException ? error.name : '';
+  if (name === 'QuotaExceededError')
+    return 'The browser’s store is full: your last changes are not kept in it. Go on working and save this bench to a file, or delete benches you no longer need.';
+  return 'This browser lets nothing be kept (a private window may be the reason): this bench is gone when the page is closed. Go on working and save it to a file.';
+}
+
+/** The browser's own store. Where it is missing or refused, every call rejects and none throws. */
+export function browserStore(name: string): KeyValue {
+  let opened: UseStore | undefined;
+  const store = () => (opened ??= createStore(name, 'kept'));
+  return {
+    get: async (key) => get<unknown>(key, store()),
+    values: async () => values<unknown>(store()),
+    update: async (key, change) => update<unknown>(key, change, store()),
+    del: async (key) => del(key, store())
+  };
 }

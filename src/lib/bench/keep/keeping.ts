@@ -1,7 +1,6 @@
-import type { FileHandle } from './bench-on-disk.js';
+import type { FileHandle } from './bench-disk.js';
 import { DEMO_NAME } from './bench-name.js';
-import type { KeptBench } from './kept-bench.js';
-import { newStamp } from './new-stamp.js';
+import { newStamp, type KeptBench } from './kept-bench.js';
 
 /**
  * What this tab knows of one bench's place in the store. The states of a bench that undo leads back to share one of
@@ -38,6 +37,13 @@ export function newKeeping(name: string, handle: FileHandle | null = null): Keep
     overtaken: null,
     handle
   };
+}
+
+/** What this tab knows of a bench that it has just read from the store. */
+export function keepingOf(kept: KeptBench): Keeping {
+  const keeping = { ...newKeeping(kept.name), id: kept.id };
+  adopt(keeping, kept);
+  return keeping;
 }
 
 export function demoKeeping(): Keeping {

@@ -18,3 +18,20 @@ export function watchPage(life: PageLife): () => void {
     window.removeEventListener('pagehide', left);
   };
 }
+
+/** What users' browsers hold lies under this name already, and static/returning.js asks for it: it must not change. */
+const RETURNING = 'backwave keeps a bench';
+
+/** Lets the next page know before its first paint that a bench is kept here (static/returning.js). */
+export function noteReturning(): void {
+  try {
+    localStorage.setItem(RETURNING, 'yes');
+  } catch {
+    // Then the demo bench is seen for a moment.
+  }
+}
+
+/** What was kept is on the bench, or nothing is: the page need not be held back any longer. */
+export function showBench(): void {
+  document.documentElement.classList.remove('fetching');
+}

@@ -5,10 +5,8 @@ import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { readBenchFile } from '../../../../src/lib/file/read-bench-file.js';
 import { Autosave, type Outcome } from '../../../../src/lib/bench/keep/autosave.js';
 import { BenchStore } from '../../../../src/lib/bench/keep/bench-store.js';
-import { carryOver } from '../../../../src/lib/bench/keep/carry-over.js';
-import { newKeeping, type Keeping } from '../../../../src/lib/bench/keep/keeping.js';
-import { Keepings } from '../../../../src/lib/bench/keep/keepings.js';
-import { LastBreath } from '../../../../src/lib/bench/keep/last-breath.js';
+import { carryOver, EmergencySave } from '../../../../src/lib/bench/keep/emergency-save.js';
+import { keepingOf, newKeeping, type Keeping } from '../../../../src/lib/bench/keep/keeping.js';
 import { memoryShelf, MemoryStore } from '../../../helpers/memory-store.js';
 
 /** A bench told apart by its air. */
@@ -18,7 +16,7 @@ const airOf = (text: string) => readBenchFile(text).air.temperatureC;
 interface Tab {
   autosave: Autosave;
   outcomes: Outcome[];
-  breath: LastBreath;
+  emergency: EmergencySave;
 }
 
 let backend: MemoryStore;
@@ -27,13 +25,17 @@ let shelf: Storage;
 
 const tab = (): Tab => {
   const outcomes: Outcome[] = [];
-  const breath = new LastBreath(() => shelf);
-  return { autosave: new Autosave(store, breath, (_, outcome) => outcomes.push(outcome)), outcomes, breath };
+  const emergency = new EmergencySave(() => shelf);
+  return {
+    autosave: new Autosave(store, emergency, (_, outcome) => outcomes.push(outcome)),
+    outcomes,
+    emergency
+  };
 };
 
 /** The same bench, as another tab knows it. */
 async function inAnotherTab(keeping: Keeping): Promise<Keeping> {
-  return new Keepings().of((await store.read(keeping.id))!);
+  return keepingOf((await store.read(keeping.id))!);
 }
 
 beforeEach(() => {
@@ -139,17 +141,17 @@ test('a bench that another tab has deleted is kept again by whoever works on it'
   expect(airOf((await store.read(keeping.id))!.text)).toBe(2);
 });
 
-test('a last breath reaches the store at the next start', async () => {
-  const { autosave, breath } = tab();
+test('an emergency save reaches the store at the next start', async () => {
+  const { autosave, emergency } = tab();
   const keeping = newKeeping('Yard');
   autosave.note(keeping, air(1));
-  autosave.breathe();
+  autosave.saveInEmergency();
   // The page is gone before its timer ever rings.
   vi.clearAllTimers();
-  expect(await carryOver(store, new LastBreath(() => shelf))).toEqual([]);
+  expect(await carryOver(store, new EmergencySave(() => shelf))).toEqual([]);
   expect(airOf((await store.read(keeping.id))!.text)).toBe(1);
   expect(await store.last()).toBe(keeping.id);
-  expect(breath.found().size).toBe(0);
+  expect(emergency.found().size).toBe(0);
 });
 
 test('a page that goes in the middle of a write leaves no double', async () => {
@@ -162,14 +164,14 @@ test('a page that goes in the middle of a write leaves no double', async () => {
   void autosave.flush();
   await vi.advanceTimersByTimeAsync(0);
   autosave.note(keeping, air(3));
-  autosave.breathe();
+  autosave.saveInEmergency();
   backend.delay = async () => undefined;
-  expect(await carryOver(store, new LastBreath(() => shelf))).toEqual([]);
+  expect(await carryOver(store, new EmergencySave(() => shelf))).toEqual([]);
   const kept = await store.list();
   expect(kept.map(({ text }) => airOf(text))).toEqual([3]);
 });
 
-test('a last breath that another tab has overtaken gets a name of its own', async () => {
+test('an emergency save that another tab has overtaken gets a name of its own', async () => {
   const [mine, theirs] = [tab(), tab()];
   const keeping = newKeeping('Yard');
   mine.autosave.note(keeping, air(1));
@@ -177,22 +179,22 @@ test('a last breath that another tab has overtaken gets a name of its own', asyn
   theirs.autosave.note(await inAnotherTab(keeping), air(2));
   await theirs.autosave.flush();
   mine.autosave.note(keeping, air(3));
-  mine.autosave.breathe();
-  expect(await carryOver(store, new LastBreath(() => shelf))).toEqual(['Yard 2']);
+  mine.autosave.saveInEmergency();
+  expect(await carryOver(store, new EmergencySave(() => shelf))).toEqual(['Yard 2']);
   const kept = Object.fromEntries((await store.list()).map(({ name, text }) => [name, airOf(text)]));
   expect(kept).toEqual({ Yard: 2, 'Yard 2': 3 });
 });
 
 test('a small store that is refused, full or full of nonsense harms nothing', () => {
-  const refused = new LastBreath(() => {
+  const refused = new EmergencySave(() => {
     throw new DOMException('no', 'SecurityError');
   });
   expect(() => refused.leave({ id: 'a', name: 'b', text: 'c', known: [] })).not.toThrow();
   expect(refused.found().size).toBe(0);
   for (const nonsense of ['', 'null', '{', '[]', '{"id":1}', '{"id":"a","name":"b"}'])
-    shelf.setItem(`backwave last breath ${nonsense}`, nonsense);
+    shelf.setItem(`backwave last emergency ${nonsense}`, nonsense);
   shelf.setItem('somebody else’s', '{"id":"a","name":"b","text":"c"}');
-  expect(new LastBreath(() => shelf).found().size).toBe(0);
+  expect(new EmergencySave(() => shelf).found().size).toBe(0);
 });
 
 /** What two tabs may do with one bench, in any order. */
@@ -226,13 +228,13 @@ test('whatever two tabs do, the last edit of each is in the store at the end', a
           autosave.note(keepings[which], air(value));
           last[which] = value;
         } else if (what === 'flush') await autosave.flush();
-        else autosave.breathe();
+        else autosave.saveInEmergency();
       }
       for (const { autosave } of tabs) {
-        autosave.breathe();
+        autosave.saveInEmergency();
         await autosave.flush();
       }
-      await carryOver(store, new LastBreath(() => shelf));
+      await carryOver(store, new EmergencySave(() => shelf));
       const kept = (await store.list()).map(({ text }) => airOf(text));
       for (const value of last) if (value !== null) expect(kept).toContain(value);
     }),

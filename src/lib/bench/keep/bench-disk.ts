@@ -15,6 +15,21 @@ export interface Picked {
   handle: FileHandle | null;
 }
 
+/** Where benches are opened from and saved to. */
+export interface BenchDisk {
+  /** Lets the user pick a bench file; null where nothing was picked. Must be called from a click or a key. */
+  pick(): Promise<Picked | null>;
+  /**
+   * Saves text to a file: to the one of `handle`, else to one the user picks, else as a download.
+   * @returns what it is called and the handle to it where there is one; null where the user has changed their mind.
+   */
+  save(
+    text: string,
+    fileName: string,
+    handle: FileHandle | null
+  ): Promise<{ name: string; handle: FileHandle | null } | null>;
+}
+
 /** The pickers of browsers that let a page write to a file; TypeScript does not know them yet. */
 interface Pickers {
   showOpenFilePicker?(options: object): Promise<FileHandle[]>;
@@ -28,8 +43,10 @@ export function canWriteToFiles(): boolean {
   return typeof (globalThis as Pickers).showSaveFilePicker === 'function';
 }
 
-/** Lets the user pick a bench file; null where nothing was picked. Must be called from a click or a key. */
-export async function pickBench(): Promise<Picked | null> {
+/** The disk of whoever uses this browser. */
+export const browserDisk: BenchDisk = { pick: pickBench, save: saveText };
+
+async function pickBench(): Promise<Picked | null> {
   const { showOpenFilePicker } = globalThis as Pickers;
   if (showOpenFilePicker) {
     const handle = await unlessCancelled(() => showOpenFilePicker({ types: TYPES }));
@@ -45,11 +62,7 @@ export async function pickBench(): Promise<Picked | null> {
   });
 }
 
-/**
- * Saves text to a file: to the one of `handle`, else to one the user picks, else as a download.
- * @returns what it is called and the handle to it where there is one; null where the user has changed their mind.
- */
-export async function saveText(
+async function saveText(
   text: string,
   fileName: string,
   handle: FileHandle | null
