@@ -1,4 +1,5 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
+import { LIMITS } from '../lib/acoustics/mounts/check-installation.js';
 import type { Listener } from '../lib/acoustics/listener.js';
 import type { AccuracyName } from '../lib/waves/accuracy.js';
 import type { Hertz } from '../lib/units.js';
@@ -35,8 +36,7 @@ export interface PredictRequest {
 }
 
 const MOST_FREQUENCIES = 10_000;
-const LOWEST: Hertz = 0.001;
-const HIGHEST: Hertz = 1_000_000;
+const FREQUENCY_LIMITS: readonly [Hertz, Hertz] = [0.001, 1_000_000];
 
 /**
  * Reads the arguments of `predict`; null where only help is asked for.
@@ -89,18 +89,23 @@ function oneOf<const T extends string>(
 }
 
 function frequenciesOf(list: string | undefined): Hertz[] {
-  if (list === undefined) return thirdOctaveBands(50, 16000).map(({ centre }) => centre);
+  if (list === undefined) return thirdOctaveBands().map(({ centre }) => centre);
   const texts = list.split(',');
   if (texts.length > MOST_FREQUENCIES)
     throw new Refusal(`--frequencies takes at most ${MOST_FREQUENCIES} frequencies, got ${texts.length}`);
-  return texts.map((text) => numberWithin('frequencies', text, LOWEST, HIGHEST, 'Hz'));
+  return texts.map((text) => numberWithin('frequencies', text, FREQUENCY_LIMITS, 'Hz'));
 }
 
 function angleOf(text: string): number {
-  return numberWithin('angle', text, -180, 180, 'degrees');
+  return numberWithin('angle', text, LIMITS.angleDeg, 'degrees');
 }
 
-function numberWithin(flag: string, text: string, low: number, high: number, unit: string): number {
+function numberWithin(
+  flag: string,
+  text: string,
+  [low, high]: readonly [number, number],
+  unit: string
+): number {
   const value = /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : NaN;
   if (value >= low && value <= high) return value;
   throw new Refusal(

@@ -11,6 +11,7 @@ import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { BenchFile, BenchSound, ModelName, Setup } from '../file/bench-file.js';
+import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
 import { History } from './history.js';
@@ -24,6 +25,9 @@ import { lengthFigure, lengthWords } from '../format/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;
+
+/** What the copy of a mount is called behind its name. */
+const AGAIN = ' again';
 
 /**
  * What the user works on. The whole of it is one plain value, the bench file, replaced and never mutated, with its
@@ -164,7 +168,7 @@ export class Bench {
     const listener = { ...this.#file.listener, ...part };
     if (listener.distance === undefined) delete listener.distance;
     return refusal(() => {
-      checkWithin('angle', listener.angleDeg, [-180, 180], 'degrees');
+      checkWithin('angle', listener.angleDeg, LIMITS.angleDeg, 'degrees');
       if (listener.distance !== undefined) checkWithin('distance', listener.distance, LIMITS.distance, 'm');
       this.#change({ ...this.#file, listener }, 'listener');
     });
@@ -204,7 +208,7 @@ export class Bench {
   }
 
   rename(name: string): string | null {
-    const trimmed = name.trim().slice(0, 80);
+    const trimmed = name.trim().slice(0, BENCH_FILE_LIMITS.name);
     if (trimmed === '') return 'a mount needs a name';
     return this.#changeHeard({ name: trimmed }, 'name');
   }
@@ -221,9 +225,8 @@ export class Bench {
   /** Puts a copy of the heard mount beside it and hears the copy. */
   duplicate(): string | null {
     const { setup, index } = this.heard;
-    return this.#put(
-      withSetup(this.#file, { ...setup, name: `${setup.name.slice(0, 74)} again` }, index + 1)
-    );
+    const name = `${setup.name.slice(0, BENCH_FILE_LIMITS.name - AGAIN.length)}${AGAIN}`;
+    return this.#put(withSetup(this.#file, { ...setup, name }, index + 1));
   }
 
   /** Takes the heard mount off the shelf. */

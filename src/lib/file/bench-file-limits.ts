@@ -8,6 +8,7 @@ export const BENCH_FILE_LIMITS = {
   setups: 64,
   /** Characters of a name or a speaker's key. */
   name: 80,
-  /** Characters of a setup's notes. */
-  notes: 4000
+  /** Characters of a setup's notes in a file, and as many as the page lets one type. */
+  notes: 4000,
+  typedNotes: 2000
 } as const;

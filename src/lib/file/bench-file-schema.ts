@@ -173,7 +173,7 @@ export const benchFileSchema = object({
   setups: v.array(setup, 'must be a list'),
   listener: v.optional(
     object({
-      angleDeg: v.optional(within([-180, 180], 'degrees'), 0),
+      angleDeg: v.optional(within(LIMITS.angleDeg, 'degrees'), 0),
       plane: v.optional(oneOf(['length', 'width']), 'width'),
       distance: v.optional(within(LIMITS.distance, 'm'))
     }),

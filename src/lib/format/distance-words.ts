@@ -1,7 +1,6 @@
 import type { Metres } from '../units.js';
+import { FOOT } from './length-units.js';
 import { lengthFrom } from './length-words.js';
-
-const FOOT: Metres = 0.3048;
 
 /** A distance across a room: 0.5 m, or 1.6 ft. */
 export function distanceWords(distance: Metres, inches: boolean): string {

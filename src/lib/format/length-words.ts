@@ -1,7 +1,6 @@
 import type { Metres } from '../units.js';
+import { INCH } from './length-units.js';
 import { millimetres } from './millimetres.js';
-
-const INCH: Metres = 0.0254;
 
 /** A length with its unit as it is written on a drawing: 102 mm, or 4.02 in. */
 export function lengthWords(length: Metres, inches: boolean): string {

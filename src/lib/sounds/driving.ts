@@ -1,5 +1,8 @@
 import type { KnobValues, SoundKnobs } from './knob.js';
 
+/** The highest notch of a lever; 0 is idle, or at rest (common practice). */
+export const FULL_NOTCH = 8;
+
 /** What every machine has beside its own knobs: what its cord blows, and whether it drives by itself. */
 export const DRIVING_KNOBS = {
   signal: {

@@ -22,7 +22,9 @@ export const LIMITS = {
   ratedPower: [0.001, 1000],
   temperatureC: [-40, 60],
   /** From the middle of the cone to the listener. */
-  distance: [0.01, 1000]
+  distance: [0.01, 1000],
+  /** From straight in front of the cone, either way round to straight behind. */
+  angleDeg: [-180, 180]
 } as const satisfies Record<string, readonly [number, number]>;
 
 /**

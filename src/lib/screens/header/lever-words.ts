@@ -1,4 +1,5 @@
 import { type MovingSound, movingKind } from '../../sounds/kinds.js';
+import { FULL_NOTCH } from '../../sounds/driving.js';
 import { dieselRpm } from '../../sounds/diesel/diesel.js';
 import { speedWords } from '../../format/speed-words.js';
 
@@ -7,7 +8,7 @@ export function leverWords(sound: MovingSound, inches: boolean): { speed: string
   const speed =
     sound.kind === 'diesel'
       ? `${Math.round(dieselRpm(sound))} rpm`
-      : speedWords((sound.topSpeed * sound.notch) / 8, inches);
+      : speedWords((sound.topSpeed * sound.notch) / FULL_NOTCH, inches);
   const { name, words } = PULSES[sound.kind];
   const first = movingKind(sound)
     .marks(sound)

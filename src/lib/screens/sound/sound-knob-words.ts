@@ -1,4 +1,5 @@
 import { knobFault, type NumberKnob, type SoundUnit } from '../../sounds/knob.js';
+import { INCH, KMH_PER_METRE_PER_SECOND, MILE_PER_HOUR } from '../../format/length-units.js';
 import { numberFrom } from '../../format/number-from.js';
 
 /** How a unit is written, and how many of it are one of SI. */
@@ -7,17 +8,16 @@ interface Written {
   factor: number;
 }
 
-const INCHES_A_METRE = 1 / 0.0254;
-const MPH = 1 / 0.44704;
-
 function written(unit: SoundUnit, inches: boolean): Written {
   switch (unit) {
     case 'share':
       return { unit: '%', factor: 100 };
     case 'm':
-      return inches ? { unit: 'in', factor: INCHES_A_METRE } : { unit: 'm', factor: 1 };
+      return inches ? { unit: 'in', factor: 1 / INCH } : { unit: 'm', factor: 1 };
     case 'm/s':
-      return inches ? { unit: 'mph', factor: MPH } : { unit: 'km/h', factor: 3.6 };
+      return inches
+        ? { unit: 'mph', factor: 1 / MILE_PER_HOUR }
+        : { unit: 'km/h', factor: KMH_PER_METRE_PER_SECOND };
     case 'rpm':
     case 'Hz':
     case 's':

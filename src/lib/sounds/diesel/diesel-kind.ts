@@ -1,4 +1,5 @@
 import { filter, section } from '../blocks/filter.js';
+import { FULL_NOTCH } from '../driving.js';
 import type { MovingKind } from '../sound-kind.js';
 import { block } from './block.js';
 import { addCharger } from './chargers.js';
@@ -30,7 +31,7 @@ export const DIESEL_KIND: MovingKind<Diesel> = {
   patternTurns,
   target: (sound) => ({ speed: dieselRpm(sound) / 60, effort: dieselEffort(sound) }),
   dynamics: (sound) => ({
-    range: (dieselRpm({ ...sound, notch: 8 }) - sound.idleRpm) / 60,
+    range: (dieselRpm({ ...sound, notch: FULL_NOTCH }) - sound.idleRpm) / 60,
     rise: 6,
     fall: 4.3,
     answer: 0.2,

@@ -1,8 +1,7 @@
 import type { Hertz } from '../../units.js';
+import { FULL_NOTCH } from '../driving.js';
 import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
-/** The highest notch of the lever (common practice). */
-const FULL_NOTCH = 8;
 /** What the engine needs for itself, as a share of its full fuel: at idle, and so much more at full speed. */
 const OWN = { idle: 0.1, more: 0.06 };
 /** Above its own needs the pull grows a little faster than the speed. */

@@ -1,13 +1,6 @@
+import { FULL_NOTCH } from '../driving.js';
 import type { MarkedRate, MovingKind } from '../sound-kind.js';
-import {
-  axleTeeth,
-  type Electric,
-  ELECTRIC_KNOBS,
-  FULL_NOTCH,
-  humRate,
-  speedAt,
-  wheelRate
-} from './electric.js';
+import { axleTeeth, type Electric, ELECTRIC_KNOBS, humRate, speedAt, wheelRate } from './electric.js';
 import { renderElectric } from './render-electric.js';
 
 function marks(sound: Electric): MarkedRate[] {

@@ -1,9 +1,10 @@
 import type { Hertz, MetresPerSecond } from '../../units.js';
+import { FULL_NOTCH } from '../driving.js';
 import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
 /** What of an electric locomotive or motor coach can be set; ranges and usual values are common practice. */
 export const ELECTRIC_KNOBS = {
-  notch: { type: 'number', name: 'lever', unit: 'notch', min: 0, max: 8, step: 1, usual: 0 },
+  notch: { type: 'number', name: 'lever', unit: 'notch', min: 0, max: FULL_NOTCH, step: 1, usual: 0 },
   wheelDiameter: {
     type: 'number',
     name: 'wheel diameter',
@@ -41,8 +42,6 @@ export const ELECTRIC_KNOBS = {
 /** An electric locomotive or motor coach, as far as its sound needs it. */
 export type Electric = { kind: 'electric'; name: string } & KnobValues<typeof ELECTRIC_KNOBS>;
 
-/** The highest notch of the lever. */
-export const FULL_NOTCH = 8;
 /** Less of the lever than this does not move it. */
 const STANDS_BELOW = 0.5;
 /** Teeth of the pinion on a motor's shaft: a usual number. */

@@ -1,6 +1,7 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { loopSpan } from '../blocks/span.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
+import { FULL_NOTCH } from '../driving.js';
 import { checkKnobs } from '../knob.js';
 import type { MovingKind } from '../sound-kind.js';
 import { courseThrough } from './course.js';
@@ -13,7 +14,7 @@ const LEVER: readonly { at: Seconds; notch: number }[] = [
   { at: 0, notch: 0 },
   { at: 3, notch: 2 },
   { at: 5, notch: 5 },
-  { at: 8, notch: 8 },
+  { at: 8, notch: FULL_NOTCH },
   { at: 19, notch: 0 }
 ];
 const END: Seconds = 30;

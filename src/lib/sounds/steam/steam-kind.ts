@@ -1,5 +1,6 @@
 import type { MarkedRate, MovingKind } from '../sound-kind.js';
-import { beatRate, driverRate, FULL_NOTCH, speedAt, type Steam, STEAM_KNOBS } from './steam.js';
+import { FULL_NOTCH } from '../driving.js';
+import { beatRate, driverRate, speedAt, type Steam, STEAM_KNOBS } from './steam.js';
 import { renderSteam } from './render-steam.js';
 
 /** Effort that keeps the train at its speed: a part for the engine itself, the rest by the load and, rising, the speed. */

@@ -1,9 +1,10 @@
 import type { Hertz, MetresPerSecond } from '../../units.js';
+import { FULL_NOTCH } from '../driving.js';
 import { type KnobValues, type SoundKnobs, seedKnob, shareKnob } from '../knob.js';
 
 /** What of a steam locomotive can be set; ranges and usual values are common practice. */
 export const STEAM_KNOBS = {
-  notch: { type: 'number', name: 'lever', unit: 'notch', min: 0, max: 8, step: 1, usual: 0 },
+  notch: { type: 'number', name: 'lever', unit: 'notch', min: 0, max: FULL_NOTCH, step: 1, usual: 0 },
   cylinders: {
     type: 'number',
     name: 'cylinders',
@@ -35,9 +36,6 @@ export const STEAM_KNOBS = {
 
 /** A steam locomotive, as far as its sound needs it. */
 export type Steam = { kind: 'steam'; name: string } & KnobValues<typeof STEAM_KNOBS>;
-
-/** The highest notch of the lever. */
-export const FULL_NOTCH = 8;
 
 /** Less of the lever than this does not move the engine. */
 const STANDS_BELOW = 0.5;

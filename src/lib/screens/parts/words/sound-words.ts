@@ -2,6 +2,7 @@ import type { GeneratedSound } from '../../../sounds/kinds.js';
 import { noteName } from '../../../sounds/blocks/note-name.js';
 import type { BenchSound } from '../../../file/bench-file.js';
 import { frequencyWords } from '../../../format/frequency-words.js';
+import { INCH } from '../../../format/length-units.js';
 import { speedWords } from '../../../format/speed-words.js';
 
 /** What a sound is, in half a line: what makes it the one it is. */
@@ -11,7 +12,7 @@ export function soundSummary(sound: GeneratedSound, inches: boolean): string {
       return `${sound.cylinders} cylinders ${sound.layout}, ${sound.cycle}, ${sound.idleRpm} to ${sound.fullRpm} rpm`;
     case 'steam': {
       const drivers = inches
-        ? `${Math.round(sound.driverDiameter / 0.0254)} in`
+        ? `${Math.round(sound.driverDiameter / INCH)} in`
         : `${sound.driverDiameter.toFixed(2)} m`;
       return `${sound.cylinders} cylinders, drivers ${drivers}, to ${speedWords(sound.topSpeed, inches)}`;
     }
