@@ -54,9 +54,9 @@ const inner = {
     '.': ['mesh', 'assembly', 'solve', 'field', 'curve'],
     mesh: [],
     assembly: ['mesh'],
-    solve: ['.', 'mesh', 'assembly', 'field'],
-    field: ['.', 'mesh', 'assembly', 'solve'],
-    curve: ['.', 'solve', 'field']
+    solve: ['mesh', 'assembly'],
+    field: ['mesh', 'assembly', 'solve'],
+    curve: ['solve', 'field']
   },
   workers: { link: [], sound: ['link'], waves: ['link'] },
   plot: {

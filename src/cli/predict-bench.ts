@@ -6,7 +6,7 @@ import { ruleOfThumb } from '../lib/acoustics/rule/rule-of-thumb.js';
 import type { BenchFile, Setup } from '../lib/file/bench-file.js';
 import { installationOf } from '../lib/file/installation-of.js';
 import type { Decibels, Degrees, Hertz, Radians } from '../lib/units.js';
-import { ACCURACY, type AccuracyName } from '../lib/waves/accuracy.js';
+import { ACCURACY, type AccuracyName } from '../lib/waves/mesh/accuracy.js';
 import { mountMesh } from '../lib/waves/mesh/mount-mesh.js';
 import { waveSolution } from '../lib/waves/wave-solution.js';
 import type { PredictRequest } from './predict-request.js';

@@ -1,7 +1,7 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
 import { LIMITS } from '../lib/acoustics/mounts/check-installation.js';
 import type { Listener } from '../lib/acoustics/listener.js';
-import type { AccuracyName } from '../lib/waves/accuracy.js';
+import type { AccuracyName } from '../lib/waves/mesh/accuracy.js';
 import type { Hertz } from '../lib/units.js';
 import { readFlags } from './flags.mjs';
 import { Refusal } from './refusal.mjs';

@@ -9,7 +9,9 @@ import { blast } from '../../src/lib/sounds/steam/blast.js';
 import { renderHeldWhistle } from '../../src/lib/sounds/steam/held-whistle.js';
 import { beatRate, driverRate, type Steam, STEAM_KNOBS } from '../../src/lib/sounds/steam/steam.js';
 import { STEAM_KIND } from '../../src/lib/sounds/steam/steam-kind.js';
-import { WHISTLE_KIND, WHISTLE_PRESETS, whistlePitches } from '../../src/lib/sounds/steam/whistle.js';
+import { whistlePitches } from '../../src/lib/sounds/steam/whistle.js';
+import { WHISTLE_KIND } from '../../src/lib/sounds/steam/whistle-kind.js';
+import { WHISTLE_PRESETS } from '../../src/lib/sounds/steam/whistle-presets.js';
 import { close } from '../helpers/close.js';
 import { envelopeOf, lineAmplitude, strongestLine } from '../helpers/spectral-line.js';
 

@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
 import { acousticLoad } from '../../src/lib/waves/field/acoustic-load.js';
 import { farField } from '../../src/lib/waves/field/far-field.js';
-import { ACCURACY } from '../../src/lib/waves/accuracy.js';
+import { ACCURACY } from '../../src/lib/waves/mesh/accuracy.js';
 import { mountMesh } from '../../src/lib/waves/mesh/mount-mesh.js';
 import { solveWave, waveProblem } from '../../src/lib/waves/solve/wave-problem.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { complexArray } from '../../src/lib/numeric/complex-array.js';
-import { ACCURACY, type Accuracy } from '../../src/lib/waves/accuracy.js';
+import { ACCURACY, type Accuracy } from '../../src/lib/waves/mesh/accuracy.js';
 import { evaluateFit, rationalFit } from '../../src/lib/numeric/rational-fit.js';
 import { acousticLoad } from '../../src/lib/waves/field/acoustic-load.js';
 import { transfer } from '../../src/lib/waves/field/transfer.js';

@@ -5,7 +5,7 @@ import type { Response } from '../acoustics/response.js';
 import { ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
 import type { ModelName } from '../file/bench-file.js';
 import type { Hertz } from '../units.js';
-import type { AccuracyName } from '../waves/accuracy.js';
+import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import { heardResponse, type HeardWaves } from '../waves/curve/heard-waves.js';
 
 /** What a model says of one installation where one listens: everything shown and heard is made from it. */

@@ -4,7 +4,7 @@ import type { Listener } from '../acoustics/listener.js';
 import { LruCache } from '../numeric/lru-cache.js';
 import { NewestWins } from '../workers/link/newest-wins.js';
 import type { AskWavesOptions, WavePool } from '../workers/waves/wave-pool.js';
-import type { AccuracyName } from '../waves/accuracy.js';
+import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import type { HeardWaves } from '../waves/curve/heard-waves.js';
 import { solutionKey } from '../waves/wave-solution.js';
 import { sentence } from '../format/sentence.js';

@@ -12,7 +12,7 @@ import { SLACK_PRESETS } from './signals/slack.js';
 import { SQUEAL_PRESETS } from './signals/squeal.js';
 import type { Steam } from './steam/steam.js';
 import { STEAM_PRESETS } from './steam/steam-presets.js';
-import { WHISTLE_PRESETS } from './steam/whistle.js';
+import { WHISTLE_PRESETS } from './steam/whistle-presets.js';
 import { BURSTS_PRESETS } from './test-signals/bursts.js';
 import { PINK_NOISE_PRESETS } from './test-signals/pink-noise.js';
 import { PUFF_PRESETS } from './test-signals/puff.js';

@@ -3,7 +3,7 @@ import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import { toEnd, type Steps } from './curve/steps.js';
 import { solvingCurve } from './curve/wave-curve.js';
-import { freeAirMass } from './solve/free-air-mass.js';
+import { freeAirMass } from './field/free-air-mass.js';
 import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './curve/heard-waves.js';
 import { mountProblem, USUAL_LOSS, type WaveOptions } from './solve/mount-problem.js';
 

@@ -1,4 +1,4 @@
-import { ACCURACY } from '../../../src/lib/waves/accuracy.js';
+import { ACCURACY } from '../../../src/lib/waves/mesh/accuracy.js';
 import { mountMesh } from '../../../src/lib/waves/mesh/mount-mesh.js';
 import { USUAL_LOSS } from '../../../src/lib/waves/solve/mount-problem.js';
 import { solveWave, waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';

@@ -5,7 +5,7 @@ import { predict } from '../../../src/cli/predict.js';
 import type { Prediction } from '../../../src/cli/predict-bench.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
-import { ACCURACY } from '../../../src/lib/waves/accuracy.js';
+import { ACCURACY } from '../../../src/lib/waves/mesh/accuracy.js';
 import { waveSolution } from '../../../src/lib/waves/wave-solution.js';
 import { close } from '../../helpers/close.js';
 import { demoBenchPath, demoBenchText, type Loose } from '../../helpers/demo-bench-text.js';

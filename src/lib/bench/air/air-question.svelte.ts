@@ -2,7 +2,7 @@ import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Hertz } from '../../units.js';
-import { ACCURACY } from '../../waves/accuracy.js';
+import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { MountAsked } from '../../workers/waves/wave-protocol.js';
 import type { Bench } from '../bench.svelte.js';
 

@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
-import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { FieldImage } from '../../waves/field/field-on-grid.js';
+import type { SectionGrid } from '../../waves/field/section-grid.js';
 import { puffField, puffFrequencies, type PuffField } from '../../waves/field/puff.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { WavePool } from '../../workers/waves/wave-pool.js';

@@ -1,6 +1,7 @@
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
-import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { FieldImage } from '../../waves/field/field-on-grid.js';
+import type { SectionGrid } from '../../waves/field/section-grid.js';
 
 /** How the air in a section of a mount is pictured. Whoever draws the mount over it says so. */
 export interface SectionPicture {

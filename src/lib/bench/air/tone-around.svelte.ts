@@ -1,6 +1,7 @@
 import type { Installation } from '../../acoustics/installation.js';
 import type { Hertz } from '../../units.js';
-import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { FieldImage } from '../../waves/field/field-on-grid.js';
+import type { SectionGrid } from '../../waves/field/section-grid.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { WavePool } from '../../workers/waves/wave-pool.js';
 import type { AirQuestion } from './air-question.svelte.js';

@@ -1,4 +1,5 @@
-import { columnAt, rowAt, type FieldImage, type SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { FieldImage } from '../../waves/field/field-on-grid.js';
+import { columnAt, rowAt, type SectionGrid } from '../../waves/field/section-grid.js';
 import type { Section } from '../../drawing/section.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
-import type { SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { SectionGrid } from '../../waves/field/section-grid.js';
 import { straightCut } from '../../drawing/cut.js';
 import { sectionOf } from '../../drawing/section.js';
 

@@ -1,4 +1,4 @@
-import { ACCURACY } from '../../waves/accuracy.js';
+import { ACCURACY } from '../../waves/mesh/accuracy.js';
 
 /** Something the models do not know, with its size where it is known. */
 export interface Gap {

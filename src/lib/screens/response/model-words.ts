@@ -1,5 +1,5 @@
 import type { Hertz } from '../../units.js';
-import { ACCURACY } from '../../waves/accuracy.js';
+import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { Answer } from '../../evaluation/answer.js';
 import type { ModelName } from '../../file/bench-file.js';
 import { frequencyWords } from '../../format/frequency-words.js';

@@ -1,5 +1,5 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
-import type { Complex } from '../field/acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
 
 /** How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), or finite. */
 export type LowEnd = 'rises' | 'compliance' | 'finite';

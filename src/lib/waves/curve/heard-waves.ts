@@ -11,7 +11,8 @@ import type { Decibels, Hertz, Kilograms, SquareMetres } from '../../units.js';
 import { fromEven, inverse, lossTurn, toEven, turnedBy } from './even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './wave-curve.js';
 import { drivenBy } from './driven-by.js';
-import { acousticLoad, type Complex } from '../field/acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
+import { acousticLoad } from '../field/acoustic-load.js';
 import { transfer } from '../field/transfer.js';
 
 /** A geometry solved once, of which every listener is read off. */

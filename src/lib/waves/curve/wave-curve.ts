@@ -1,6 +1,7 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { Decibels, Hertz, MetresPerSecond } from '../../units.js';
-import { acousticLoad, type Complex } from '../field/acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
+import { acousticLoad } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
 import { lossTurn, toEven, turnedBy } from './even-form.js';

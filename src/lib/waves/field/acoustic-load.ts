@@ -1,9 +1,5 @@
+import type { Complex } from '../../numeric/complex.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
-
-export interface Complex {
-  re: number;
-  im: number;
-}
 
 /**
  * The acoustic load of the cone over jωρ, both faces: Za/(jωρ) = ∫_cone m dS/S², in 1/m, with m of `solveWave`. So that

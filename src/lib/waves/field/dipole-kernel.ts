@@ -1,6 +1,6 @@
 import type { Metres } from '../../units.js';
 import { kernelTable } from '../assembly/kernel-table.js';
-import type { Complex } from './acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
 
 /** The kernel (1 + jkr)·e^{−jkr}/r³ = 1/r³ + k²/(2r) − F1(r) of a dipole at one wave number. */
 export interface DipoleKernel {

@@ -1,5 +1,5 @@
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
-import type { Complex } from './acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
 
 /**
  * The far field towards a unit vector against the same volume velocity in an endless plate, on its axis, at the same

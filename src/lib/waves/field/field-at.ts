@@ -1,7 +1,7 @@
 import type { Metres } from '../../units.js';
 import type { Surface } from '../mesh/surface.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
-import type { Complex } from './acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
 
 /** A triangle is halved in both directions until it is this many of its longest edges away … */
 const FAR = 2;

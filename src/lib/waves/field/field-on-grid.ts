@@ -2,22 +2,10 @@ import { complexArray } from '../../numeric/complex-array.js';
 import type { Metres } from '../../units.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
 import { addDipoles, wallDipoles } from './wall-dipoles.js';
-import { mendNear } from './mend-near.js';
+import { addNearFieldCorrection } from './near-field-correction.js';
 import { dipoleKernel } from './dipole-kernel.js';
+import { checkGrid, type SectionGrid } from './section-grid.js';
 import { sectionImages } from './section-images.js';
-
-/** A section through the middle of the cone, seen from the side: columns from left to right, rows from top to bottom. */
-export interface SectionGrid {
-  /** `length`: the plane y = middle of the cone, x across; `width`: x = middle of the cone, y across. */
-  plane: 'length' | 'width';
-  /** The edges of the picture from the middle of the mount; plate or roof are at height 0, a shell hangs below. */
-  left: Metres;
-  right: Metres;
-  bottom: Metres;
-  top: Metres;
-  columns: number;
-  rows: number;
-}
 
 /** One complex number a pixel, columns·rows, row by row from the top. */
 export interface FieldImage {
@@ -41,25 +29,8 @@ export function fieldOnGrid(problem: WaveProblem, state: WaveState, grid: Sectio
   const mirrored = Math.abs(grid.left + grid.right) < 1e-9 * (grid.right - grid.left);
   const kernel = dipoleKernel(state.k, loss, reachOf(problem, grid));
   addDipoles(wallDipoles(problem.surface, section, mirrored), kernel, grid, sum);
-  mendNear(problem.surface, section, kernel.half, grid, sum);
+  addNearFieldCorrection(problem.surface, section, kernel.half, grid, sum);
   return { re: Float32Array.from(sum.re), im: Float32Array.from(sum.im) };
-}
-
-/** Where the middle of a column lies across, from the middle of the mount. */
-export function columnAt({ left, right, columns }: SectionGrid, column: number): Metres {
-  return left + ((column + 0.5) * (right - left)) / columns;
-}
-
-/** How high the middle of a row lies. */
-export function rowAt({ top, bottom, rows }: SectionGrid, row: number): Metres {
-  return top - ((row + 0.5) * (top - bottom)) / rows;
-}
-
-function checkGrid({ left, right, bottom, top, columns, rows }: SectionGrid): void {
-  if (![columns, rows].every((n) => Number.isInteger(n) && n > 0))
-    throw new RangeError(`a grid needs whole columns and rows, got ${columns} × ${rows}`);
-  if (!(left < right && bottom < top && Number.isFinite(right - left + top - bottom)))
-    throw new RangeError(`a grid needs an extent, got ${left} … ${right} by ${bottom} … ${top} m`);
 }
 
 /** A bound on the distance from any pixel to any point of the surface. */

@@ -1,6 +1,7 @@
 import type { Hertz, MetresPerSecond, Seconds } from '../../units.js';
 import { solveWave, type WaveProblem } from '../solve/wave-problem.js';
-import { fieldOnGrid, type FieldImage, type SectionGrid } from './field-on-grid.js';
+import { fieldOnGrid, type FieldImage } from './field-on-grid.js';
+import type { SectionGrid } from './section-grid.js';
 
 /** The harmonics lie so far apart; the sum of them repeats after 1/STEP. */
 const STEP: Hertz = 200;

@@ -1,6 +1,6 @@
 import type { Metres } from '../../units.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
-import type { SectionGrid } from './field-on-grid.js';
+import type { SectionGrid } from './section-grid.js';
 
 /** One copy of the meshed part as a section sees it, with the jumps it carries. */
 export interface SectionImage {

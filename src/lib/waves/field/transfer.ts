@@ -1,6 +1,6 @@
 import type { Listener } from '../../acoustics/listener.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
-import type { Complex } from './acoustic-load.js';
+import type { Complex } from '../../numeric/complex.js';
 import { farField } from './far-field.js';
 import { fieldAt } from './field-at.js';
 import { listenerDirection } from './listener-point.js';

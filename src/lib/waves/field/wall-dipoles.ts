@@ -1,7 +1,7 @@
 import type { ComplexArray } from '../../numeric/complex-array.js';
 import type { Surface } from '../mesh/surface.js';
 import { edgeMidpoints } from './edge-midpoints.js';
-import { columnAt, rowAt, type SectionGrid } from './field-on-grid.js';
+import { columnAt, rowAt, type SectionGrid } from './section-grid.js';
 import type { DipoleKernel } from './dipole-kernel.js';
 import type { SectionImages } from './section-images.js';
 

@@ -1,10 +1,10 @@
 import type { Installation } from '../../acoustics/installation.js';
 import { outlineLength, outlineWidth, turned, type Outline } from '../../acoustics/outline.js';
 import type { Hertz, Metres, MetresPerSecond } from '../../units.js';
-import type { Accuracy } from '../accuracy.js';
-import type { Piston } from '../assembly/piston.js';
+import type { Accuracy } from './accuracy.js';
 import { boxMesh, type Walls } from './box-mesh.js';
 import { ellipseMesh } from './ellipse-mesh.js';
+import type { Piston } from './piston.js';
 import type { TriangleMesh } from './triangle-mesh.js';
 
 export interface MountMesh {

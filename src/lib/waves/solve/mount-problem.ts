@@ -2,7 +2,7 @@ import { soundSpeed, type Air } from '../../acoustics/air.js';
 import { checkInstallation, checkWithin, LIMITS } from '../../acoustics/mounts/check-installation.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Hertz, MetresPerSecond } from '../../units.js';
-import { ACCURACY, type AccuracyName } from '../accuracy.js';
+import { ACCURACY, type AccuracyName } from '../mesh/accuracy.js';
 import { mountMesh } from '../mesh/mount-mesh.js';
 import { waveProblem, type WaveProblem } from './wave-problem.js';
 

@@ -1,8 +1,9 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { SquareMetres } from '../../units.js';
-import { pistonWeights, type Piston } from '../assembly/piston.js';
+import { pistonWeights } from '../assembly/piston-weights.js';
 import { addRemainder, pointPairs, type PointPairs } from '../assembly/remainder.js';
 import { staticMatrices, type StaticMatrices } from '../assembly/static-matrices.js';
+import type { Piston } from '../mesh/piston.js';
 import type { TriangleMesh } from '../mesh/triangle-mesh.js';
 import { surfaceOf, type Surface } from '../mesh/surface.js';
 import { outlineArea } from '../../acoustics/outline.js';

@@ -13,7 +13,7 @@ import { renderRunPast } from '../../sounds/motion/run-past.js';
 import { type Horn, HORN_PRESETS } from '../../sounds/signals/horn.js';
 import { renderHeldHorn } from '../../sounds/signals/render-held-horn.js';
 import { renderHeldWhistle } from '../../sounds/steam/held-whistle.js';
-import { WHISTLE_PRESETS } from '../../sounds/steam/whistle.js';
+import { WHISTLE_PRESETS } from '../../sounds/steam/whistle-presets.js';
 import { machineKey, soundKey } from '../../sounds/sound-key.js';
 import type { Hertz, Lufs } from '../../units.js';
 import { LruCache } from '../../numeric/lru-cache.js';

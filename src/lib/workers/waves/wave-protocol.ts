@@ -2,8 +2,9 @@ import type { Air } from '../../acoustics/air.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Hertz, Metres } from '../../units.js';
-import type { AccuracyName } from '../../waves/accuracy.js';
-import type { FieldImage, SectionGrid } from '../../waves/field/field-on-grid.js';
+import type { AccuracyName } from '../../waves/mesh/accuracy.js';
+import type { FieldImage } from '../../waves/field/field-on-grid.js';
+import type { SectionGrid } from '../../waves/field/section-grid.js';
 import type { HeardWaves } from '../../waves/curve/heard-waves.js';
 
 /** What is solved: a mount, the air and how finely. */

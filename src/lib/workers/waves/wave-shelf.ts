@@ -1,5 +1,5 @@
 import type { Hertz } from '../../units.js';
-import type { AccuracyName } from '../../waves/accuracy.js';
+import type { AccuracyName } from '../../waves/mesh/accuracy.js';
 import type { SolvedWaves } from '../../waves/curve/heard-waves.js';
 import type { MountProblem } from '../../waves/solve/mount-problem.js';
 import type { WaveProblem, WaveState } from '../../waves/solve/wave-problem.js';

@@ -3,7 +3,7 @@ import { coverCone } from '../../../../src/lib/screens/air/cover-cone.js';
 import { straightCut } from '../../../../src/lib/drawing/cut.js';
 import { sectionOf } from '../../../../src/lib/drawing/section.js';
 import { sectionGrid } from '../../../../src/lib/screens/air/section-grid.js';
-import { columnAt, rowAt } from '../../../../src/lib/waves/field/field-on-grid.js';
+import { columnAt, rowAt } from '../../../../src/lib/waves/field/section-grid.js';
 import { DEMO, ovalIn } from '../../../helpers/demo-installations.js';
 
 const OFF_CENTRE = ovalIn({

@@ -3,7 +3,7 @@ import type { ShellMount } from '../../../../src/lib/acoustics/mounts/mount.js';
 import { ruleOfThumb } from '../../../../src/lib/acoustics/rule/rule-of-thumb.js';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import { LEAVES_OUT } from '../../../../src/lib/screens/help/leaves-out.js';
-import { ACCURACY } from '../../../../src/lib/waves/accuracy.js';
+import { ACCURACY } from '../../../../src/lib/waves/mesh/accuracy.js';
 import { transfer } from '../../../../src/lib/waves/field/transfer.js';
 import { mountMesh } from '../../../../src/lib/waves/mesh/mount-mesh.js';
 import { solveWave, waveProblem } from '../../../../src/lib/waves/solve/wave-problem.js';

@@ -2,12 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { checkKnobs } from '../../../../src/lib/sounds/knob.js';
 import { renderHeldWhistle } from '../../../../src/lib/sounds/steam/held-whistle.js';
 import { valveCurve } from '../../../../src/lib/sounds/steam/valve-curve.js';
-import {
-  WHISTLE_KIND,
-  WHISTLE_KNOBS,
-  WHISTLE_PRESETS,
-  whistlePitches
-} from '../../../../src/lib/sounds/steam/whistle.js';
+import { WHISTLE_KNOBS, whistlePitches } from '../../../../src/lib/sounds/steam/whistle.js';
+import { WHISTLE_KIND } from '../../../../src/lib/sounds/steam/whistle-kind.js';
+import { WHISTLE_PRESETS } from '../../../../src/lib/sounds/steam/whistle-presets.js';
 import { whistleBell } from '../../../../src/lib/sounds/steam/whistle-bell.js';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
 import { random } from '../../../../src/lib/sounds/blocks/random.js';

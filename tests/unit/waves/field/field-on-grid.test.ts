@@ -1,13 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { farField } from '../../../../src/lib/waves/field/far-field.js';
 import { fieldAt } from '../../../../src/lib/waves/field/field-at.js';
-import {
-  columnAt,
-  fieldOnGrid,
-  rowAt,
-  type FieldImage,
-  type SectionGrid
-} from '../../../../src/lib/waves/field/field-on-grid.js';
+import { fieldOnGrid, type FieldImage } from '../../../../src/lib/waves/field/field-on-grid.js';
+import { columnAt, rowAt, type SectionGrid } from '../../../../src/lib/waves/field/section-grid.js';
 import { solveWave, waveProblem, type WaveProblem } from '../../../../src/lib/waves/solve/wave-problem.js';
 import { close } from '../../../helpers/close.js';
 import { coarse, OVAL, toward, waveNumber } from '../wave-cases.js';

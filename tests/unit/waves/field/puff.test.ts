@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { outlineLength } from '../../../../src/lib/acoustics/outline.js';
-import { fieldOnGrid, rowAt, type SectionGrid } from '../../../../src/lib/waves/field/field-on-grid.js';
+import { fieldOnGrid } from '../../../../src/lib/waves/field/field-on-grid.js';
+import { rowAt, type SectionGrid } from '../../../../src/lib/waves/field/section-grid.js';
 import {
   puffAt,
   puffField,

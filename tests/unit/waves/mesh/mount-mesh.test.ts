@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Mount } from '../../../../src/lib/acoustics/mounts/mount.js';
-import { ACCURACY } from '../../../../src/lib/waves/accuracy.js';
+import { ACCURACY } from '../../../../src/lib/waves/mesh/accuracy.js';
 import { mountMesh } from '../../../../src/lib/waves/mesh/mount-mesh.js';
 import { DEMO, ovalIn } from '../../../helpers/demo-installations.js';
 import { C } from '../wave-cases.js';

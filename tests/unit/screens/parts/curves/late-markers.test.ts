@@ -4,7 +4,7 @@ import { ruleAnswer, waveAnswer } from '../../../../../src/lib/evaluation/answer
 import { lateMarkers } from '../../../../../src/lib/screens/parts/curves/late-markers.js';
 import { SHORT } from '../../../../../src/lib/screens/parts/curves/late-words.js';
 import { compute } from '../../../../../src/lib/evaluation/stand.js';
-import type { AccuracyName } from '../../../../../src/lib/waves/accuracy.js';
+import type { AccuracyName } from '../../../../../src/lib/waves/mesh/accuracy.js';
 import { hearWaves } from '../../../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../../../src/lib/waves/wave-solution.js';
 import { close } from '../../../../helpers/close.js';

@@ -7,7 +7,7 @@ import { compute } from '../../../../../src/lib/evaluation/stand.js';
 import { ruleWords } from '../../../../../src/lib/screens/parts/curves/rule-words.js';
 import { levelDb } from '../../../../../src/lib/numeric/level-db.js';
 import { logGrid } from '../../../../../src/lib/numeric/log-grid.js';
-import type { AccuracyName } from '../../../../../src/lib/waves/accuracy.js';
+import type { AccuracyName } from '../../../../../src/lib/waves/mesh/accuracy.js';
 import { hearWaves } from '../../../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../../../src/lib/waves/wave-solution.js';
 import { AIR, DEMO, IN_FRONT } from '../../../../helpers/demo-installations.js';

@@ -2,10 +2,10 @@ import type { Air } from '../../acoustics/air.js';
 import { airDensity, soundSpeed } from '../../acoustics/air.js';
 import type { Speaker } from '../../acoustics/speaker/speaker.js';
 import type { Kilograms } from '../../units.js';
-import { ACCURACY } from '../accuracy.js';
-import { acousticLoad } from '../field/acoustic-load.js';
+import { ACCURACY } from '../mesh/accuracy.js';
+import { acousticLoad } from './acoustic-load.js';
 import { mountMesh } from '../mesh/mount-mesh.js';
-import { solveWave, waveProblem } from './wave-problem.js';
+import { solveWave, waveProblem } from '../solve/wave-problem.js';
 
 /**
  * The mass of air that moves with a cone in its bare frame, both faces, in the limit of low frequency: ρ·z·Sd² with

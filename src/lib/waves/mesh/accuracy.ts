@@ -1,4 +1,4 @@
-import type { Hertz } from '../units.js';
+import type { Hertz } from '../../units.js';
 
 /** How finely a mount is meshed. */
 export interface Accuracy {

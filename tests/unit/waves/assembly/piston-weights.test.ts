@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { outlineArea, type Outline } from '../../../../src/lib/acoustics/outline.js';
-import { pistonWeights } from '../../../../src/lib/waves/assembly/piston.js';
+import { pistonWeights } from '../../../../src/lib/waves/assembly/piston-weights.js';
 import { surfaceOf } from '../../../../src/lib/waves/mesh/surface.js';
 import { unfoldMesh } from '../../../helpers/unfold-mesh.js';
 import { close } from '../../../helpers/close.js';

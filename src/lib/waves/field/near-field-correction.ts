@@ -2,8 +2,8 @@ import type { ComplexArray } from '../../numeric/complex-array.js';
 import type { Metres } from '../../units.js';
 import { triangleFrames } from '../assembly/triangle-potential.js';
 import type { Surface } from '../mesh/surface.js';
-import type { Complex } from './acoustic-load.js';
-import { columnAt, rowAt, type SectionGrid } from './field-on-grid.js';
+import type { Complex } from '../../numeric/complex.js';
+import { columnAt, rowAt, type SectionGrid } from './section-grid.js';
 import type { SectionImage, SectionImages } from './section-images.js';
 import { LAYER, triangleLayer } from './triangle-layer.js';
 import { SOFT } from './wall-dipoles.js';
@@ -21,7 +21,7 @@ const NEAR = { open: 1.7, closed: 3 };
  *
  * @param half k²/2
  */
-export function mendNear(
+export function addNearFieldCorrection(
   surface: Surface,
   { axis, level, images }: SectionImages,
   half: Complex,
@@ -52,7 +52,7 @@ export function mendNear(
           at[2] = rowAt(grid, row);
           if ((at[axis] - centre[axis]) ** 2 + (at[2] - centre[2]) ** 2 > reach2) continue;
           triangleLayer(frames, t, at[0], at[1], at[2], layer);
-          const { re, im } = mended(surface, layer, t, at, image, half);
+          const { re, im } = correction(surface, layer, t, at, image, half);
           sum.re[row * grid.columns + column] += re;
           sum.im[row * grid.columns + column] += im;
         }
@@ -61,7 +61,7 @@ export function mendNear(
 }
 
 /** What the closed form of one triangle differs by from its three edge midpoints. */
-function mended(
+function correction(
   { mesh: { points, triangles }, area, normal }: Surface,
   layer: Float64Array,
   t: number,

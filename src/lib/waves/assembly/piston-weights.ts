@@ -1,13 +1,6 @@
-import { outlineArea, outlineLength, outlineWidth, type Outline } from '../../acoustics/outline.js';
-import type { Metres } from '../../units.js';
+import { outlineArea, outlineLength, outlineWidth } from '../../acoustics/outline.js';
+import type { Piston } from '../mesh/piston.js';
 import type { Surface } from '../mesh/surface.js';
-
-/** A cone that moves as one, in the plane z = 0 of a surface whose normal there is +z. */
-export interface Piston {
-  outline: Outline;
-  /** Its middle. */
-  middle: readonly [Metres, Metres];
-}
 
 /** Corners of the polygon that stands for an ellipse; its area is the ellipse's. */
 const CORNERS = 96;

@@ -1,0 +1,5 @@
+/** A complex number. */
+export interface Complex {
+  re: number;
+  im: number;
+}
