@@ -9,6 +9,17 @@ const GROWING: Seconds = 6;
 /** With reduced motion it grows in so many steps. */
 const STEPS = 6;
 
+/** Calls back at the next frame of the screen with its time in milliseconds. */
+export interface FrameClock {
+  request(frame: (now: number) => void): number;
+  cancel(request: number): void;
+}
+
+const screenFrames: FrameClock = {
+  request: (frame) => requestAnimationFrame(frame),
+  cancel: (request) => cancelAnimationFrame(request)
+};
+
 /** Lets the plate grow by itself from the speaker's rim to the knobs' end, heard and seen; any touch takes over. */
 export class Growth {
   growing = $state(false);
@@ -16,10 +27,12 @@ export class Growth {
   before = $state.raw<{ index: number; mount: Mount } | null>(null);
 
   #bench: Bench;
+  #clock: FrameClock;
   #frame = 0;
 
-  constructor(bench: Bench) {
+  constructor(bench: Bench, clock: FrameClock = screenFrames) {
     this.#bench = bench;
+    this.#clock = clock;
   }
 
   /** Hears the first plate on the shelf and lets it grow. */
@@ -41,15 +54,15 @@ export class Growth {
       const drawn = inSteps ? Math.floor(share * STEPS) / STEPS : share;
       if (drawn !== shown) this.#bench.setMount(this.#grown(mount, drawn));
       shown = drawn;
-      if (share < 1) this.#frame = requestAnimationFrame(step);
+      if (share < 1) this.#frame = this.#clock.request(step);
       else this.stop();
     };
-    this.#frame = requestAnimationFrame(step);
+    this.#frame = this.#clock.request(step);
   }
 
   stop(): void {
     if (!this.growing) return;
-    cancelAnimationFrame(this.#frame);
+    this.#clock.cancel(this.#frame);
     this.growing = false;
     this.#bench.dragging = false;
   }

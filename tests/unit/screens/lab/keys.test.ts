@@ -1,88 +1,234 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { keyDeed } from '../../../../src/lib/screens/lab/keys.js';
-
-/** Stands in for an element of the page: it is found by the selectors given. */
-class FakeElement {
-  constructor(private readonly matches: string[] = []) {}
-  closest(selectors: string): FakeElement | null {
-    return selectors.split(', ').some((one) => this.matches.includes(one)) ? this : null;
-  }
-}
+import { COMMANDS, KEY_LINES } from '../../../../src/lib/screens/lab/commands.js';
+import { commandFor, type Situation } from '../../../../src/lib/screens/lab/keys.js';
+import { keyWords, type Keystroke } from '../../../../src/lib/screens/lab/keystroke.js';
+import { FakeElement, keyPress } from './fake-element.js';
 
 const before = globalThis.Element;
 beforeAll(() => void (globalThis.Element = FakeElement as unknown as typeof Element));
 afterAll(() => void (globalThis.Element = before));
 
-function press(
-  code: string,
-  more: Partial<KeyboardEvent> & { on?: string[] } = {}
-): ReturnType<typeof keyDeed> {
-  const { on = [], ...rest } = more;
-  return keyDeed({ code, key: '', target: new FakeElement(on), ...rest } as unknown as KeyboardEvent);
+const BENCH: Situation = { hall: false, dialog: false, singleKeys: true };
+const HALL: Situation = { ...BENCH, hall: true };
+
+function press(code: string, more: Parameters<typeof keyPress>[1] = {}, situation = BENCH): string | null {
+  return commandFor(keyPress(code, more), situation)?.name ?? null;
+}
+
+/** The event of a keystroke of the table. */
+function strike(stroke: Keystroke): [string, Partial<KeyboardEvent>] {
+  if ('chord' in stroke)
+    return [`Key${stroke.chord.toUpperCase()}`, { key: stroke.chord, ctrlKey: true, shiftKey: stroke.shift }];
+  if ('sign' in stroke) return ['', { key: stroke.sign }];
+  return [stroke.place, { shiftKey: stroke.shift ?? false }];
 }
 
 test('digits of the row and of the number pad hear by their place, whatever letter is on them', () => {
   for (const row of ['Digit', 'Numpad'])
-    for (let numeral = 1; numeral <= 6; numeral++)
-      expect(press(`${row}${numeral}`, { key: 'é' })).toEqual({ deed: 'hear', index: numeral - 1 });
+    for (let numeral = 1; numeral <= 6; numeral++) {
+      expect(press(`${row}${numeral}`, { key: 'é' })).toBe(`hear ${numeral}`);
+      expect(press(`${row}${numeral}`, { shiftKey: true })).toBeNull();
+    }
   expect(press('Digit7')).toBeNull();
   expect(press('Digit0')).toBeNull();
 });
 
 test('the question mark goes by its sign, wherever it stands', () => {
-  expect(press('Slash', { key: '?', shiftKey: true })).toEqual({ deed: 'help' });
-  expect(press('KeyM', { key: '?', shiftKey: true })).toEqual({ deed: 'help' });
+  expect(press('Slash', { key: '?', shiftKey: true })).toBe('keys');
+  expect(press('KeyM', { key: '?', shiftKey: true })).toBe('keys');
+  expect(press('KeyG', { key: '?', shiftKey: true }), 'on the key of another command').toBe('keys');
   expect(press('Slash', { key: '/' })).toBeNull();
 });
 
 test('arrows turn by one, with Shift by ten; up and right are more', () => {
-  expect(press('ArrowUp')).toEqual({ deed: 'turn', by: 1 });
-  expect(press('ArrowLeft')).toEqual({ deed: 'turn', by: -1 });
-  expect(press('ArrowRight', { shiftKey: true })).toEqual({ deed: 'turn', by: 10 });
-  expect(press('ArrowDown', { shiftKey: true })).toEqual({ deed: 'turn', by: -10 });
+  expect(press('ArrowUp')).toBe('larger');
+  expect(press('ArrowRight')).toBe('larger');
+  expect(press('ArrowLeft')).toBe('smaller');
+  expect(press('ArrowDown')).toBe('smaller');
+  expect(press('ArrowRight', { shiftKey: true })).toBe('larger by ten');
+  expect(press('ArrowDown', { shiftKey: true })).toBe('smaller by ten');
 });
 
 test('a key with Ctrl, Alt or Meta belongs to the browser, a handled one to who handled it', () => {
   for (const held of ['ctrlKey', 'altKey', 'metaKey', 'defaultPrevented'])
-    expect(press('Digit2', { [held]: true })).toBeNull();
+    for (const code of ['Digit2', 'KeyG', 'KeyW', 'Space', 'PageDown'])
+      expect(press(code, { [held]: true })).toBeNull();
+});
+
+test('undo, redo, save and open go by the letter with Ctrl or Command, and by nothing less or more', () => {
+  for (const held of ['ctrlKey', 'metaKey'] as const) {
+    expect(press('KeyY', { key: 'z', [held]: true })).toBe('undo');
+    expect(press('KeyY', { key: 'Z', [held]: true, shiftKey: true })).toBe('redo');
+    expect(press('KeyZ', { key: 'y', [held]: true })).toBe('redo');
+    expect(press('KeyS', { key: 's', [held]: true })).toBe('save');
+    expect(press('KeyO', { key: 'O', [held]: true })).toBe('open');
+    for (const key of ['y', 's', 'o'])
+      expect(press('', { key, [held]: true, shiftKey: true }), `Shift ${key}`).toBeNull();
+    for (const key of ['z', 'y', 's', 'o'])
+      expect(press('', { key, [held]: true, altKey: true }), `Alt ${key}`).toBeNull();
+  }
+  for (const key of ['z', 'y', 's', 'o']) expect(press(`Key${key.toUpperCase()}`, { key })).toBeNull();
 });
 
 test('text fields, lists and open dialogs keep every key', () => {
-  for (const place of ['input', 'textarea', 'select', 'dialog[open]', '[contenteditable]'])
+  for (const place of ['input', 'textarea', 'select', 'dialog[open]', '[contenteditable]']) {
     for (const code of ['Digit2', 'Space', 'KeyG', 'Period', 'ArrowUp', 'PageDown'])
       expect(press(code, { on: [place], key: code === 'Digit2' ? '?' : '' })).toBeNull();
+    for (const key of ['z', 'y']) expect(press('', { on: [place], key, ctrlKey: true })).toBeNull();
+  }
+});
+
+test('only saving and opening work in a text field, too', () => {
+  for (const { name, keys } of COMMANDS)
+    for (const key of keys) {
+      const [code, more] = strike(key);
+      for (const situation of [BENCH, HALL])
+        expect(press(code, { ...more, on: ['input'] }, situation)).toBe(
+          name === 'save' || name === 'open' ? name : null
+        );
+    }
 });
 
 test('what is chosen and not typed keeps the keys that choose, and leaves the rest', () => {
   for (const type of ['radio', 'checkbox']) {
     const on = ['input', `input[type="${type}"]`];
     for (const code of ['ArrowUp', 'PageDown', 'Space']) expect(press(code, { on })).toBeNull();
-    expect(press('Digit3', { on })).toEqual({ deed: 'hear', index: 2 });
-    expect(press('KeyW', { on })).toEqual({ deed: 'model' });
+    expect(press('Digit3', { on })).toBe('hear 3');
+    expect(press('KeyW', { on })).toBe('model');
+    expect(press('', { on, key: 'z', ctrlKey: true })).toBe('undo');
   }
 });
 
 test('what can be pressed keeps Space and leaves the rest', () => {
   for (const place of ['button', 'a', 'summary', '[role="slider"]', '[role="button"]']) {
     expect(press('Space', { on: [place] })).toBeNull();
-    expect(press('Digit3', { on: [place] })).toEqual({ deed: 'hear', index: 2 });
+    expect(press('Digit3', { on: [place] })).toBe('hear 3');
   }
 });
 
 test('a region that scrolls keeps the keys that scroll', () => {
   const on = ['[role="region"][tabindex]'];
   for (const code of ['ArrowDown', 'PageDown', 'Space']) expect(press(code, { on })).toBeNull();
-  expect(press('Digit3', { on })).toEqual({ deed: 'hear', index: 2 });
+  expect(press('Digit3', { on })).toBe('hear 3');
+});
+
+test('a presenter’s clicker steps on the bench and in the hall', () => {
+  for (const situation of [BENCH, HALL]) {
+    expect(press('PageUp', {}, situation)).toBe('previous');
+    expect(press('PageDown', {}, situation)).toBe('next');
+  }
+});
+
+test('A shows the air further down on the bench, and in place of the curves in the hall', () => {
+  expect(press('KeyA')).toBe('air');
+  expect(press('KeyA', {}, HALL)).toBe('air in the hall');
+});
+
+test('I and Escape belong to the hall', () => {
+  expect(press('KeyI')).toBeNull();
+  expect(press('Escape', { key: 'Escape' })).toBeNull();
+  expect(press('KeyI', {}, HALL)).toBe('invert');
+  expect(press('CapsLock', { key: 'Escape' }, HALL), 'by its sign').toBe('leave');
+});
+
+test('Escape closes an open dialog before it leaves the hall, wherever the focus is', () => {
+  expect(press('Escape', { key: 'Escape' }, { ...HALL, dialog: true })).toBeNull();
+  expect(press('KeyI', {}, { ...HALL, dialog: true }), 'no other key minds').toBe('invert');
+});
+
+test('with single keys switched off only chords, the list that switches them on, and Escape are left', () => {
+  const left = COMMANDS.filter(({ keys }) =>
+    keys.some((key) => {
+      const [code, more] = strike(key);
+      return [BENCH, HALL].some(
+        (situation) => press(code, more, { ...situation, singleKeys: false }) !== null
+      );
+    })
+  ).map(({ name }) => name);
+  expect(left).toEqual(['leave', 'undo', 'redo', 'save', 'open', 'keys']);
 });
 
 test('the remaining keys, and none besides', () => {
-  expect(press('Space')).toEqual({ deed: 'play' });
-  expect(press('PageUp')).toEqual({ deed: 'step', by: -1 });
-  expect(press('PageDown')).toEqual({ deed: 'step', by: 1 });
-  expect(press('Period')).toEqual({ deed: 'silence' });
-  expect(press('NumpadDecimal')).toEqual({ deed: 'silence' });
-  expect(press('KeyG')).toEqual({ deed: 'grow' });
-  expect(press('KeyW')).toEqual({ deed: 'model' });
-  expect(press('KeyA')).toEqual({ deed: 'air' });
-  for (const code of ['Tab', 'Escape', 'Enter', 'KeyQ', 'F5']) expect(press(code)).toBeNull();
+  expect(press('Space')).toBe('play');
+  expect(press('Period')).toBe('silence');
+  expect(press('NumpadDecimal')).toBe('silence');
+  expect(press('KeyG')).toBe('grow');
+  expect(press('KeyL')).toBe('loudness');
+  expect(press('KeyW')).toBe('model');
+  expect(press('KeyP')).toBe('projector');
+  for (const code of ['Tab', 'Enter', 'F5', 'Home', 'End', 'Comma', 'Numpad0', 'Slash'])
+    expect(press(code)).toBeNull();
+  const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.split('');
+  expect(letters.filter((letter) => press(`Key${letter}`, { key: letter.toLowerCase() }))).toEqual([
+    'A',
+    'G',
+    'L',
+    'P',
+    'W'
+  ]);
+});
+
+test('every key of the table asks for the command it stands at, here or in the hall', () => {
+  for (const { name, keys, where } of COMMANDS)
+    for (const key of keys) {
+      const [code, more] = strike(key);
+      if (where !== 'hall') expect(press(code, more)).toBe(name);
+      if (where !== 'bench') expect(press(code, more, HALL)).toBe(name);
+    }
+});
+
+test('the list of keys says what it has always said', () => {
+  expect(KEY_LINES.map(({ keys, does }) => [keys, does])).toEqual([
+    ['1 – 6', 'hear that mount (number pad too)'],
+    ['Space', 'play, stop'],
+    ['← → ↑ ↓', 'turn the size in hand by 1 mm; with Shift by 10 mm'],
+    ['Page Up, Page Down', 'previous, next mount (a presenter’s clicker)'],
+    ['.', 'silence, and back'],
+    ['G', 'grow the plate from the speaker’s rim'],
+    ['L', 'same drive or same loudness for all mounts'],
+    ['W', 'rule of thumb or wave solution'],
+    ['A', 'the waves in the air around the mount (projector view too)'],
+    ['P', 'projector view, and back; I inverts it'],
+    ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
+    ['Ctrl S, Ctrl O', 'save the bench to a file, open one'],
+    ['?', 'this list']
+  ]);
+});
+
+/** The single keys that a line of the list names. */
+function told(keys: string): string[] {
+  const [first, last] = keys.split(' – ').map(Number);
+  if (last) return Array.from({ length: last - first + 1 }, (_, i) => String(first + i));
+  return /^[←→↑↓ ]+$/.test(keys) ? keys.split(' ') : keys.split(', ');
+}
+
+/** Keys that work without a name in the first column: what the words beside it say of them, or why nothing need be said. */
+const BESIDE: Record<string, string> = {
+  Numpad1: 'number pad too',
+  Numpad2: 'number pad too',
+  Numpad3: 'number pad too',
+  Numpad4: 'number pad too',
+  Numpad5: 'number pad too',
+  Numpad6: 'number pad too',
+  'Shift ←': 'with Shift',
+  'Shift →': 'with Shift',
+  'Shift ↑': 'with Shift',
+  'Shift ↓': 'with Shift',
+  I: 'I inverts it',
+  Escape: 'and back',
+  // The number pad's own full stop, and the other way of redoing that there is everywhere.
+  NumpadDecimal: 'silence',
+  'Ctrl Y': 'redo'
+};
+
+test('every key in the list works, and every key that works is in the list', () => {
+  for (const { keys, does, commands } of KEY_LINES) {
+    const works = commands.flatMap((command) => command.keys.map(keyWords));
+    for (const key of told(keys)) expect(works, `${keys}: ${does}`).toContain(key);
+    for (const key of works)
+      if (!told(keys).includes(key)) expect(does, key).toContain(BESIDE[key] ?? 'a word of this key');
+  }
+  const listed = KEY_LINES.flatMap(({ commands }) => commands);
+  for (const command of COMMANDS)
+    if (command.keys.length > 0) expect(listed, command.name).toContain(command);
 });

@@ -1,0 +1,51 @@
+import type { AirAround } from '../../bench/air/air-around.svelte.js';
+import type { Bench } from '../../bench/bench.svelte.js';
+import type { Growth } from '../../bench/growth.svelte.js';
+import type { Keeper } from '../../bench/keep/keeper.svelte.js';
+import type { Sounding } from '../../bench/sounding/sounding.svelte.js';
+import type { Projection } from '../hall/projection.svelte.js';
+import type { CommandName } from '../parts/commands-context.js';
+import type { Dialogs } from './dialogs.svelte.js';
+import type { Keystroke } from './keystroke.js';
+
+/** What the commands work on. */
+export interface Parts {
+  bench: Bench;
+  sounding: Pick<Sounding, 'playing' | 'silenced' | 'play' | 'stop' | 'silence'>;
+  growth: Pick<Growth, 'start' | 'stop'>;
+  keeper: { files: Pick<Keeper['files'], 'save' | 'pick'> };
+  projection: Projection;
+  air: Pick<AirAround, 'mode' | 'makePuff' | 'showTone'>;
+  dialogs: Dialogs;
+  page: PageAround;
+}
+
+/** The little of the browser's page that commands need. */
+export interface PageAround {
+  /** The user wants no motion. */
+  readonly still: boolean;
+  /** A dialog is open, which Escape closes. */
+  readonly dialogOpen: boolean;
+  /** Leaves the field that is typed in, so that what is typed counts. */
+  leaveField(): void;
+  /** Brings the pictures of the air into view. */
+  showAir(): void;
+}
+
+/** One thing that can be asked of the lab, by key or by button. */
+export interface Command {
+  name: CommandName;
+  /** Any of these asks for it; the first is the one that is told. None: a button only. */
+  keys: Keystroke[];
+  /** Only on the bench or only in the hall; where absent, in both. */
+  where?: 'bench' | 'hall';
+  /** While something is typed as well: a text field has no use for the key. */
+  inText?: boolean;
+  /** Again and again as long as the key is held. */
+  held?: boolean;
+  /** With single keys switched off as well. */
+  always?: boolean;
+  /** A plate that grows goes on growing; any other key takes over. */
+  letsGrow?: boolean;
+  deed: (parts: Parts) => void;
+}

@@ -1,0 +1,222 @@
+import { MAX_SETUPS } from '../../bench/bench.svelte.js';
+import type { CommandName } from '../parts/commands-context.js';
+import type { Command, Parts } from './command.js';
+import type { Keystroke } from './keystroke.js';
+
+/** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
+export interface KeyLine {
+  keys: string;
+  does: string;
+  commands: Command[];
+}
+
+/** The lab's commands in the order of the list of keys. */
+export const KEY_LINES: KeyLine[] = [
+  {
+    keys: `1 – ${MAX_SETUPS}`,
+    does: 'hear that mount (number pad too)',
+    commands: Array.from({ length: MAX_SETUPS }, (_, index) => ({
+      name: `hear ${index + 1}` as const,
+      keys: [place(`Digit${index + 1}`, false), place(`Numpad${index + 1}`, false)],
+      deed: ({ bench }) => bench.hear(index)
+    }))
+  },
+  { keys: 'Space', does: 'play, stop', commands: [{ name: 'play', keys: [place('Space')], deed: play }] },
+  {
+    keys: '← → ↑ ↓',
+    does: 'turn the size in hand by 1 mm; with Shift by 10 mm',
+    commands: [turning('smaller', -1), turning('larger', 1), turning('smaller', -10), turning('larger', 10)]
+  },
+  {
+    keys: 'Page Up, Page Down',
+    does: 'previous, next mount (a presenter’s clicker)',
+    commands: [
+      { name: 'previous', keys: [place('PageUp')], held: true, deed: ({ bench }) => bench.step(-1) },
+      { name: 'next', keys: [place('PageDown')], held: true, deed: ({ bench }) => bench.step(1) }
+    ]
+  },
+  {
+    keys: '.',
+    does: 'silence, and back',
+    commands: [
+      {
+        name: 'silence',
+        keys: [place('Period'), place('NumpadDecimal')],
+        deed: ({ sounding }) => sounding.silence(!sounding.silenced)
+      }
+    ]
+  },
+  {
+    keys: 'G',
+    does: 'grow the plate from the speaker’s rim',
+    commands: [{ name: 'grow', keys: [place('KeyG')], deed: ({ growth, page }) => growth.start(page.still) }]
+  },
+  {
+    keys: 'L',
+    does: 'same drive or same loudness for all mounts',
+    commands: [
+      {
+        name: 'loudness',
+        keys: [place('KeyL')],
+        deed: ({ bench }) => bench.setSameLoudness(!bench.file.view.sameLoudness)
+      }
+    ]
+  },
+  {
+    keys: 'W',
+    does: 'rule of thumb or wave solution',
+    commands: [
+      {
+        name: 'model',
+        keys: [place('KeyW')],
+        deed: ({ bench }) => bench.setModel(bench.file.view.model === 'wave' ? 'rule' : 'wave')
+      }
+    ]
+  },
+  {
+    keys: 'A',
+    does: 'the waves in the air around the mount (projector view too)',
+    commands: [
+      { name: 'air', keys: [place('KeyA')], where: 'bench', deed: showAir },
+      { name: 'air in the hall', keys: [place('KeyA')], where: 'hall', deed: nextInHall }
+    ]
+  },
+  {
+    keys: 'P',
+    does: 'projector view, and back; I inverts it',
+    commands: [
+      {
+        name: 'projector',
+        keys: [place('KeyP')],
+        letsGrow: true,
+        deed: ({ projection }) => void projection.toggle()
+      },
+      {
+        name: 'leave',
+        keys: [{ sign: 'Escape' }],
+        where: 'hall',
+        always: true,
+        letsGrow: true,
+        deed: ({ projection }) => void projection.leave()
+      },
+      {
+        name: 'invert',
+        keys: [place('KeyI')],
+        where: 'hall',
+        letsGrow: true,
+        deed: ({ projection }) => projection.invert()
+      }
+    ]
+  },
+  {
+    keys: 'Ctrl Z, Ctrl Shift Z',
+    does: 'undo, redo',
+    commands: [
+      { name: 'undo', keys: [chord('z')], deed: ({ bench }) => bench.undo() },
+      { name: 'redo', keys: [chord('z', true), chord('y')], deed: ({ bench }) => bench.redo() }
+    ]
+  },
+  {
+    keys: 'Ctrl S, Ctrl O',
+    does: 'save the bench to a file, open one',
+    // The browser would save the page or open one instead, in a text field, too.
+    commands: [
+      { name: 'save', keys: [chord('s')], inText: true, deed: save },
+      { name: 'open', keys: [chord('o')], inText: true, deed: ({ keeper }) => void keeper.files.pick() }
+    ]
+  },
+  {
+    keys: '?',
+    does: 'this list',
+    commands: [
+      {
+        name: 'keys',
+        keys: [{ sign: '?' }],
+        always: true,
+        letsGrow: true,
+        deed: ({ dialogs }) => (dialogs.keyList = true)
+      }
+    ]
+  }
+];
+
+/** What only buttons ask for. */
+const WITHOUT_KEY: Command[] = [
+  { name: 'start', keys: [], deed: start },
+  {
+    name: 'fullscreen',
+    keys: [],
+    where: 'hall',
+    deed: ({ projection }) => void projection.toggleFullscreen()
+  },
+  { name: 'help', keys: [], deed: ({ dialogs }) => (dialogs.help = true) }
+];
+
+export const COMMANDS: readonly Command[] = [
+  ...KEY_LINES.flatMap(({ commands }) => commands),
+  ...WITHOUT_KEY
+];
+
+/** @throws RangeError where the table has no such command. */
+export function commandNamed(name: CommandName): Command {
+  const command = COMMANDS.find((one) => one.name === name);
+  if (!command) throw new RangeError(`a command must be one of the lab's, got ${name}`);
+  return command;
+}
+
+function place(code: string, shift?: boolean): Keystroke {
+  return { place: code, shift };
+}
+
+function chord(letter: string, shift = false): Keystroke {
+  return { chord: letter, shift };
+}
+
+/** The size in hand, or the first where none is, turned by so many steps. */
+function turning(way: 'smaller' | 'larger', by: 1 | -1 | 10 | -10): Command {
+  const far = Math.abs(by) === 10;
+  const codes = by < 0 ? ['ArrowLeft', 'ArrowDown'] : ['ArrowRight', 'ArrowUp'];
+  return {
+    name: far ? `${way} by ten` : way,
+    keys: codes.map((code) => place(code, far)),
+    held: true,
+    deed: ({ bench }) => {
+      const knob = bench.knobs.find(({ key }) => key === bench.inHand) ?? bench.knobs[0];
+      if (!knob) return;
+      bench.inHand = knob.key;
+      bench.pushKnob(knob.key, knob.value + by * knob.step);
+    }
+  };
+}
+
+/** Plays or stops; before the first sound the listener is asked for headphones. */
+function play({ sounding, dialogs }: Parts): void {
+  if (sounding.playing) sounding.stop();
+  else if (dialogs.earsChecked) void sounding.play();
+  else dialogs.earCheck = true;
+}
+
+/** Plays if nothing plays yet. */
+function start(parts: Parts): void {
+  if (!parts.sounding.playing) play(parts);
+}
+
+function showAir({ bench, page }: Parts): void {
+  bench.setModel('wave');
+  page.showAir();
+}
+
+/** Round and round: curves, a steady tone, one puff. */
+function nextInHall({ bench, projection, air }: Parts): void {
+  bench.setModel('wave');
+  const puff = projection.air && air.mode === 'tone';
+  projection.air = !projection.air || puff;
+  if (puff) air.makePuff();
+  else air.showTone();
+}
+
+/** What is typed but not entered yet belongs to what is saved. */
+function save({ keeper, page }: Parts): void {
+  page.leaveField();
+  void keeper.files.save();
+}

@@ -1,0 +1,60 @@
+import { MediaQuery } from 'svelte/reactivity';
+import { AirAround } from '../../bench/air/air-around.svelte.js';
+import { setAirAround } from '../../bench/air/air-context.js';
+import { setBench } from '../../bench/bench-context.js';
+import { Bench } from '../../bench/bench.svelte.js';
+import { setGrowth } from '../../bench/growth-context.js';
+import { Growth } from '../../bench/growth.svelte.js';
+import { setKeeper } from '../../bench/keep/keep-context.js';
+import { browserParts, Keeper } from '../../bench/keep/keeper.svelte.js';
+import { solveShelf } from '../../bench/solve-shelf.svelte.js';
+import { setSounding } from '../../bench/sounding/sounding-context.js';
+import { Sounding } from '../../bench/sounding/sounding.svelte.js';
+import { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
+import { WavePool } from '../../workers/waves/wave-pool.js';
+import { sectionPicture } from '../air/section-picture.js';
+import { Projection } from '../hall/projection.svelte.js';
+import { setCommands } from '../parts/commands-context.js';
+import { setNarrow } from '../parts/layout-context.js';
+import { setWaveAnswers } from '../parts/waves/wave-answers-context.js';
+import { commandNamed } from './commands.js';
+import { Dialogs } from './dialogs.svelte.js';
+import { Keyboard } from './keyboard.svelte.js';
+import { keyWords } from './keystroke.js';
+import { pageAround } from './page-around.js';
+
+/**
+ * Makes the lab's parts, lets them begin, and hands each down by its context: while the page's root is being made, whose
+ * life they share.
+ */
+export function createLab() {
+  const pool = new WavePool();
+  const waves = new WaveAnswers(pool);
+  const bench = new Bench(undefined, waves);
+  const air = new AirAround(bench, pool, sectionPicture);
+  const sounding = new Sounding(bench, waves);
+  const growth = new Growth(bench);
+  const keeper = new Keeper(bench, browserParts());
+  // First what is heard now, then the room that the loudest size needs.
+  solveShelf(bench, waves);
+  sounding.connect();
+  air.connect();
+  keeper.connect();
+
+  const projection = new Projection();
+  const dialogs = new Dialogs();
+  const narrow = new MediaQuery('max-width: 700px');
+  const parts = { bench, sounding, growth, keeper, projection, air, dialogs, page: pageAround };
+  const commands = setCommands({
+    run: (name) => commandNamed(name).deed(parts),
+    keyOf: (name) => keyWords(commandNamed(name).keys[0])
+  });
+  setBench(bench);
+  setSounding(sounding);
+  setWaveAnswers(waves);
+  setAirAround(air);
+  setGrowth(growth);
+  setKeeper(keeper);
+  setNarrow(narrow);
+  return { ...parts, narrow, commands, keyboard: new Keyboard(parts) };
+}

@@ -1,0 +1,11 @@
+/** Which of the lab's dialogs are open. */
+export class Dialogs {
+  /** The question for headphones before the first sound. */
+  earCheck = $state(false);
+  keyList = $state(false);
+  /** How it works, what it leaves out, cautions. */
+  help = $state(false);
+
+  /** The listener has answered the question for headphones. */
+  earsChecked = false;
+}

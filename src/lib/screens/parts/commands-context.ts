@@ -1,0 +1,38 @@
+import { createContext } from 'svelte';
+
+/** Everything that a key or a button can ask of the lab. */
+export type CommandName =
+  | `hear ${number}`
+  | 'play'
+  | 'start'
+  | 'smaller'
+  | 'larger'
+  | 'smaller by ten'
+  | 'larger by ten'
+  | 'previous'
+  | 'next'
+  | 'silence'
+  | 'grow'
+  | 'loudness'
+  | 'model'
+  | 'air'
+  | 'air in the hall'
+  | 'projector'
+  | 'leave'
+  | 'invert'
+  | 'fullscreen'
+  | 'undo'
+  | 'redo'
+  | 'save'
+  | 'open'
+  | 'keys'
+  | 'help';
+
+/** The lab's commands as a screen asks for them. */
+export interface Commands {
+  run: (name: CommandName) => void;
+  /** The key that does the same, as it is written in the list of keys. */
+  keyOf: (name: CommandName) => string;
+}
+
+export const [getCommands, setCommands] = createContext<Commands>();

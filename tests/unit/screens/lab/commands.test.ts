@@ -1,0 +1,218 @@
+import { expect, test, vi } from 'vitest';
+import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import type { Parts } from '../../../../src/lib/screens/lab/command.js';
+import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
+import { Dialogs } from '../../../../src/lib/screens/lab/dialogs.svelte.js';
+import { Projection } from '../../../../src/lib/screens/hall/projection.svelte.js';
+import type { CommandName } from '../../../../src/lib/screens/parts/commands-context.js';
+
+/** A lab whose sound, files, air and page are stood in for. */
+function lab({ still = false } = {}) {
+  const bench = new Bench();
+  const sounding = {
+    playing: false,
+    silenced: false,
+    play: vi.fn(async () => void (sounding.playing = true)),
+    stop: vi.fn(() => void (sounding.playing = false)),
+    silence: vi.fn((silenced: boolean) => void (sounding.silenced = silenced))
+  };
+  const air = {
+    mode: 'tone' as 'tone' | 'puff',
+    makePuff: vi.fn(() => void (air.mode = 'puff')),
+    showTone: vi.fn(() => void (air.mode = 'tone'))
+  };
+  const done: string[] = [];
+  const parts = {
+    bench,
+    sounding,
+    air,
+    growth: { start: vi.fn(), stop: vi.fn() },
+    keeper: {
+      files: {
+        save: vi.fn(async () => void done.push('save')),
+        pick: vi.fn(async () => void done.push('pick'))
+      }
+    },
+    projection: new Projection(),
+    dialogs: new Dialogs(),
+    page: {
+      still,
+      dialogOpen: false,
+      leaveField: vi.fn(() => void done.push('leave the field')),
+      showAir: vi.fn()
+    }
+  } satisfies Parts;
+  return { ...parts, done, run: (name: CommandName) => commandNamed(name).deed(parts) };
+}
+
+test('each name stands once in the table', () => {
+  const names = COMMANDS.map(({ name }) => name);
+  expect(new Set(names).size).toBe(names.length);
+});
+
+test('a name that the table has not is refused in a sentence', () => {
+  expect(() => commandNamed('hear 7')).toThrow(
+    new RangeError("a command must be one of the lab's, got hear 7")
+  );
+});
+
+test('hears the mount of each numeral that stands on the shelf', () => {
+  const { bench, run } = lab();
+  for (const numeral of [3, 1, 4, 2]) {
+    run(`hear ${numeral}`);
+    expect(bench.heard.numeral).toBe(String(numeral));
+  }
+  run('hear 6');
+  expect(bench.heard.numeral).toBe('2');
+});
+
+test('steps on and back, round the ends', () => {
+  const { bench, run } = lab();
+  run('previous');
+  expect(bench.heard.index).toBe(3);
+  run('next');
+  run('next');
+  expect(bench.heard.index).toBe(1);
+});
+
+test('asks for headphones before the first sound; then plays and stops in turns', () => {
+  const { sounding, dialogs, run } = lab();
+  run('play');
+  expect([dialogs.earCheck, sounding.play.mock.calls.length]).toEqual([true, 0]);
+  dialogs.earsChecked = true;
+  run('play');
+  expect(sounding.playing).toBe(true);
+  run('play');
+  expect(sounding.playing).toBe(false);
+});
+
+test('starts what does not play and leaves alone what plays', () => {
+  const { sounding, dialogs, run } = lab();
+  dialogs.earsChecked = true;
+  run('start');
+  run('start');
+  expect(sounding.playing).toBe(true);
+  expect(sounding.play).toHaveBeenCalledTimes(1);
+  expect(sounding.stop).not.toHaveBeenCalled();
+});
+
+test('turns the size in hand by a millimetre or ten, and takes the first in hand where none is', () => {
+  const { bench, run } = lab();
+  bench.hear(1);
+  const sizes = (): number[] => bench.knobs.map(({ value }) => Math.round(value * 1000));
+  const [first, second] = bench.knobs;
+  const [length, width] = sizes();
+  run('larger');
+  expect(bench.inHand).toBe(first.key);
+  run('larger by ten');
+  expect(sizes().slice(0, 2)).toEqual([length + 11, width]);
+  bench.inHand = second.key;
+  run('smaller');
+  run('smaller by ten');
+  expect(sizes().slice(0, 2)).toEqual([length + 11, width - 11]);
+  for (let i = 0; i < 40; i++) run('larger by ten');
+  expect(bench.knobs[1].value).toBe(second.max);
+});
+
+test('turns nothing where nothing can be turned', () => {
+  const { bench, run } = lab();
+  const before = bench.file;
+  for (const name of ['smaller', 'larger', 'smaller by ten', 'larger by ten'] as const) run(name);
+  expect([bench.knobs.length, bench.inHand, bench.file === before]).toEqual([0, null, true]);
+});
+
+test('silences, and sounds again', () => {
+  const { sounding, run } = lab();
+  run('silence');
+  expect(sounding.silenced).toBe(true);
+  run('silence');
+  expect(sounding.silenced).toBe(false);
+});
+
+test('grows the plate, in steps where no motion is wanted', () => {
+  for (const still of [false, true]) {
+    const { growth, run } = lab({ still });
+    run('grow');
+    expect(growth.start.mock.calls).toEqual([[still]]);
+  }
+});
+
+test('switches loudness and model to and fro', () => {
+  const { bench, run } = lab();
+  const { sameLoudness, model } = bench.file.view;
+  run('loudness');
+  run('model');
+  expect([bench.file.view.sameLoudness, bench.file.view.model]).toEqual([
+    !sameLoudness,
+    model === 'wave' ? 'rule' : 'wave'
+  ]);
+  run('loudness');
+  run('model');
+  expect([bench.file.view.sameLoudness, bench.file.view.model]).toEqual([sameLoudness, model]);
+});
+
+test('undoes and redoes', () => {
+  const { bench, run } = lab();
+  const before = bench.file.view.inches;
+  bench.setInches(!before);
+  run('undo');
+  expect(bench.file.view.inches).toBe(before);
+  run('redo');
+  expect(bench.file.view.inches).toBe(!before);
+});
+
+test('on the bench shows the air by the wave solution, further down', () => {
+  const { bench, page, projection, run } = lab();
+  bench.setModel('rule');
+  run('air');
+  expect([bench.file.view.model, page.showAir.mock.calls.length, projection.air]).toEqual(['wave', 1, false]);
+});
+
+test('in the hall goes round: curves, a tone, a puff, curves', () => {
+  const { bench, page, projection, air, run } = lab();
+  bench.setModel('rule');
+  const seen: (string | false)[] = [];
+  for (let i = 0; i < 4; i++) {
+    run('air in the hall');
+    seen.push(projection.air && air.mode);
+  }
+  expect(seen).toEqual(['tone', 'puff', false, 'tone']);
+  expect([bench.file.view.model, page.showAir.mock.calls.length]).toEqual(['wave', 0]);
+});
+
+test('enters the hall and leaves it again; inverts it there alone', () => {
+  const { projection, run } = lab();
+  run('invert');
+  expect(projection.inverted).toBe(false);
+  run('projector');
+  run('invert');
+  expect([projection.open, projection.inverted]).toEqual([true, true]);
+  run('projector');
+  expect(projection.open).toBe(false);
+  run('projector');
+  run('leave');
+  expect(projection.open).toBe(false);
+});
+
+test('asks for fullscreen, and what is not to be had is said', async () => {
+  const { projection, run } = lab();
+  run('projector');
+  run('fullscreen');
+  await vi.waitFor(() => expect(projection.note).toContain('No fullscreen here'));
+});
+
+test('what is typed counts before it is saved; opening leaves the field alone', () => {
+  const { done, run } = lab();
+  run('save');
+  expect(done).toEqual(['leave the field', 'save']);
+  run('open');
+  expect(done.slice(2)).toEqual(['pick']);
+});
+
+test('opens the list of keys and the explanation', () => {
+  const { dialogs, run } = lab();
+  run('keys');
+  expect([dialogs.keyList, dialogs.help, dialogs.earCheck]).toEqual([true, false, false]);
+  run('help');
+  expect(dialogs.help).toBe(true);
+});
