@@ -8,11 +8,12 @@ import { MeshBuilder, type TriangleMesh } from '../../src/lib/waves/mesh/triangl
 export function unfoldMesh(mesh: TriangleMesh, planes: readonly Mirror[] = mesh.mirrors): TriangleMesh {
   const { points, triangles } = mesh;
   const builder = new MeshBuilder(points.reduce((most, x) => Math.max(most, Math.abs(x)), 0));
-  for (const { sign, mirrored } of images(planes))
+  for (const { sign, shift, mirrored } of images(planes))
     for (let t = 0; t < triangles.length; t += 3) {
       const [a, b, c] = [0, 1, 2].map((corner) => {
         const p = 3 * triangles[t + corner];
-        return builder.node(sign[0] * points[p], sign[1] * points[p + 1], sign[2] * points[p + 2]);
+        const place = (d: number) => sign[d] * points[p + d] + shift[d];
+        return builder.node(place(0), place(1), place(2));
       });
       if (mirrored.length % 2 === 0) builder.triangle(a, b, c);
       else builder.triangle(a, c, b);

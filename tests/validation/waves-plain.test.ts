@@ -1,11 +1,10 @@
 import { describe, it } from 'vitest';
 import { acousticLoad } from '../../src/lib/waves/field/acoustic-load.js';
 import { farField } from '../../src/lib/waves/field/far-field.js';
-import { boxMesh } from '../../src/lib/waves/mesh/box-mesh.js';
 import { solveWave, waveProblem } from '../../src/lib/waves/solve/wave-problem.js';
 import { close } from '../helpers/close.js';
 import plain from '../reference/waves-plain.json';
-import { db, toward, waveNumber } from '../unit/waves/wave-cases.js';
+import { boxMesh, db, toward, waveNumber } from '../unit/waves/wave-cases.js';
 
 describe('the same surfaces by another discretisation in NumPy and LAPACK (tests/reference/waves-plain.py)', () => {
   const [length, width] = plain.cone;
@@ -14,7 +13,9 @@ describe('the same surfaces by another discretisation in NumPy and LAPACK (tests
     // the reference is finer: this is the spacing of a full mesh
     const [hx, hy, hz] = spacing.map((h) => h / 0.65);
     const mesh = boxMesh(sides as [number, number, number], walls, [hx, hy, hz]);
-    const problem = waveProblem(mesh, { outline: { shape: 'ellipse', length, width }, middle: [offset, 0] });
+    const problem = waveProblem(mesh, [
+      { outline: { shape: 'ellipse', length, width }, middle: [offset, 0, 0] }
+    ]);
     it(form, () => {
       for (const { f, load, heard } of rows) {
         const state = solveWave(problem, waveNumber(f));

@@ -21,8 +21,8 @@ describe('a whole rectangle moving (DNV-RP-C205, added mass of rectangular plate
       mount: { kind: 'free' },
       turn: 0
     } as const;
-    const { mesh, piston } = mountMesh(installation, C, ACCURACY.full);
-    const problem = waveProblem(mesh, piston);
+    const { mesh, pistons } = mountMesh(installation, C, ACCURACY.full);
+    const problem = waveProblem(mesh, pistons);
 
     it(`b/a = ${ratio}: added mass ${ca}·ρ·(π/4)·a²·b`, () => {
       const z = acousticLoad(problem, solveWave(problem, 0)).re;

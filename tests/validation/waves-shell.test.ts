@@ -19,8 +19,8 @@ function shell(offset = 0) {
 
 /** Where the resistance of the load peaks between 1 and 2 kHz. */
 function resonance(accuracy: Accuracy): number {
-  const { mesh, piston } = mountMesh(shell(), C, accuracy);
-  const problem = waveProblem(mesh, piston);
+  const { mesh, pistons } = mountMesh(shell(), C, accuracy);
+  const problem = waveProblem(mesh, pistons);
   const frequency = Float64Array.from({ length: 6 }, (_, i) => 1050 + 150 * i);
   const load = complexArray(frequency.length);
   frequency.forEach((f, i) => {

@@ -15,22 +15,24 @@ const ACCEPTED = 1e-8;
 /**
  * Solves A·x = b for a complex symmetric A (not Hermitian) by A = L·D·Lᵀ without pivoting, four columns at a time.
  * That is not safe for every such matrix, so the residual is computed; if it exceeds 10⁻⁸ the system is solved
- * again with row exchanges.
+ * again with row exchanges. Several right sides share the factors.
  *
  * @param a row after row, n × n; only the upper triangle j ≥ i is read; overwritten by nothing
- * @param b n real numbers
+ * @param sides one or more right sides b of n real numbers
+ * @returns one solution a side
  * @throws RangeError if the matrix is singular for both methods
  */
-export function symmetricSolve(a: ComplexArray, b: Float64Array): Solved {
-  const n = b.length;
+export function symmetricSolve(a: ComplexArray, sides: readonly Float64Array[]): Solved[] {
   const re = a.re.slice();
   const im = a.im.slice();
-  factor(re, im, n);
-  const x = substitute(re, im, b);
-  const residual = residualOf(a, b, x);
-  if (residual <= ACCEPTED) return { x, residual, method: 'symmetric' };
-  const y = pivotedSolve(a, b);
-  return { x: y, residual: residualOf(a, b, y), method: 'pivoted' };
+  factor(re, im, sides[0].length);
+  return sides.map((b) => {
+    const x = substitute(re, im, b);
+    const residual = residualOf(a, b, x);
+    if (residual <= ACCEPTED) return { x, residual, method: 'symmetric' };
+    const y = pivotedSolve(a, b);
+    return { x: y, residual: residualOf(a, b, y), method: 'pivoted' };
+  });
 }
 
 /** Upper triangle: D on the diagonal, D·Lᵀ right of it. */

@@ -29,12 +29,12 @@ export function costOf(density: number, seconds: number): Cost {
     cells: { free: density * cells.free, folded: density * cells.folded },
     budget: Infinity
   };
-  const { mesh, piston } = mountMesh(referenceShell(0), C, accuracy);
-  const problem = waveProblem(mesh, piston, USUAL_LOSS);
-  const [{ nodes }] = problem.surface.classes.filter((_, c) => problem.weights[c]);
+  const { mesh, pistons } = mountMesh(referenceShell(0), C, accuracy);
+  const problem = waveProblem(mesh, pistons, USUAL_LOSS);
+  const [{ nodes }] = problem.surface.classes.filter((_, c) => problem.pistons[0].weights[c]);
   return {
     unknowns: nodes.length,
-    matrices: shortest(() => waveProblem(mesh, piston, USUAL_LOSS), seconds),
+    matrices: shortest(() => waveProblem(mesh, pistons, USUAL_LOSS), seconds),
     solution: shortest(() => solveWave(problem, K), seconds)
   };
 }

@@ -44,9 +44,9 @@ export function timeWaves({ offset, accuracy }: ShellAsked): WaveTimes {
   const bins = fftFrequencies(4096, 48000);
   const c = soundSpeed(AIR);
   const begun = now();
-  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
+  const { mesh, pistons, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
   const airMass = freeAirMass(installation.speaker, AIR);
-  const problem = waveProblem(mesh, piston, USUAL_LOSS);
+  const problem = waveProblem(mesh, pistons, USUAL_LOSS);
   const ready = now();
   const steps = solvingCurve(problem, c, highest);
   const seconds: number[] = [];

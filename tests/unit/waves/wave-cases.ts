@@ -1,8 +1,9 @@
 import type { Outline } from '../../../src/lib/acoustics/outline.js';
 import { acousticLoad } from '../../../src/lib/waves/field/acoustic-load.js';
 import { farField } from '../../../src/lib/waves/field/far-field.js';
-import { boxMesh } from '../../../src/lib/waves/mesh/box-mesh.js';
-import { ellipseMesh } from '../../../src/lib/waves/mesh/ellipse-mesh.js';
+import { boxParts, type Walls } from '../../../src/lib/waves/mesh/mount-parts.js';
+import { partsMesh } from '../../../src/lib/waves/mesh/parts-mesh.js';
+import type { Vector } from '../../../src/lib/waves/mesh/symmetry.js';
 import type { TriangleMesh } from '../../../src/lib/waves/mesh/triangle-mesh.js';
 import type { WaveProblem, WaveState } from '../../../src/lib/waves/solve/wave-problem.js';
 import { gaussLegendre } from '../../../src/lib/numeric/gauss-legendre.js';
@@ -11,6 +12,14 @@ import { gaussLegendre } from '../../../src/lib/numeric/gauss-legendre.js';
 export const C = 343.2;
 
 export const OVAL: Outline = { shape: 'ellipse', length: 0.036, width: 0.022 };
+
+export function boxMesh(sides: Vector, walls: Walls, spacing: Vector): TriangleMesh {
+  return partsMesh(boxParts(sides, walls), spacing);
+}
+
+export function ellipseMesh(a: number, b: number, spacing: number): TriangleMesh {
+  return partsMesh([{ shape: 'ellipse', semiAxes: [a, b] }], [spacing, spacing, 0]);
+}
 
 /** Coarse meshes of the forms there are; the spacing in metres. */
 export function coarse(form: 'plate' | 'round' | 'shell' | 'open shell' | 'box', h = 0.012): TriangleMesh {

@@ -18,10 +18,15 @@ export function nearPairs(surface: Surface): NearPairs {
 }
 
 /** Whether triangle s and the image of triangle t need `nearInverse` and `nearDistance`. */
-export function isNear({ centre, longest }: TriangleSamples, s: number, t: number, { sign }: Image): boolean {
-  const x = centre[3 * s] - sign[0] * centre[3 * t];
-  const y = centre[3 * s + 1] - sign[1] * centre[3 * t + 1];
-  const z = centre[3 * s + 2] - sign[2] * centre[3 * t + 2];
+export function isNear(
+  { centre, longest }: TriangleSamples,
+  s: number,
+  t: number,
+  { sign, shift }: Image
+): boolean {
+  const x = centre[3 * s] - shift[0] - sign[0] * centre[3 * t];
+  const y = centre[3 * s + 1] - shift[1] - sign[1] * centre[3 * t + 1];
+  const z = centre[3 * s + 2] - shift[2] - sign[2] * centre[3 * t + 2];
   const reach = (NEAR * (longest[s] + longest[t])) / 2;
   return x * x + y * y + z * z < reach * reach;
 }
@@ -35,19 +40,28 @@ export function nearInverse(
   area: Float64Array,
   s: number,
   t: number,
-  { sign }: Image
+  { sign, shift }: Image
 ): number {
   const { samples, frames } = near;
   const { inner } = samples;
   const [sx, sy, sz] = sign;
+  const [hx, hy, hz] = shift;
   let sum = 0;
   for (let p = 0; p < INNER; p++) {
     const a = 3 * (INNER * s + p);
     const b = 3 * (INNER * t + p);
     sum +=
       INNER_RULE[4 * p + 3] *
-      (trianglePotential(frames, t, sx * inner[a], sy * inner[a + 1], sz * inner[a + 2]) / area[t] +
-        trianglePotential(frames, s, sx * inner[b], sy * inner[b + 1], sz * inner[b + 2]) / area[s]);
+      (trianglePotential(
+        frames,
+        t,
+        sx * (inner[a] - hx),
+        sy * (inner[a + 1] - hy),
+        sz * (inner[a + 2] - hz)
+      ) /
+        area[t] +
+        trianglePotential(frames, s, sx * inner[b] + hx, sy * inner[b + 1] + hy, sz * inner[b + 2] + hz) /
+          area[s]);
   }
   return sum / 2;
 }
@@ -57,16 +71,16 @@ export function nearDistance(
   { samples: { inner } }: NearPairs,
   s: number,
   t: number,
-  { sign }: Image
+  { sign, shift }: Image
 ): number {
   let sum = 0;
   for (let p = 0; p < INNER; p++)
     for (let q = 0; q < INNER; q++) {
       const a = 3 * (INNER * s + p);
       const b = 3 * (INNER * t + q);
-      const x = inner[a] - sign[0] * inner[b];
-      const y = inner[a + 1] - sign[1] * inner[b + 1];
-      const z = inner[a + 2] - sign[2] * inner[b + 2];
+      const x = inner[a] - shift[0] - sign[0] * inner[b];
+      const y = inner[a + 1] - shift[1] - sign[1] * inner[b + 1];
+      const z = inner[a + 2] - shift[2] - sign[2] * inner[b + 2];
       sum += INNER_RULE[4 * p + 3] * INNER_RULE[4 * q + 3] * Math.sqrt(x * x + y * y + z * z);
     }
   return sum;

@@ -1,9 +1,12 @@
 import { outlineArea, outlineLength, outlineWidth } from '../../acoustics/outline.js';
+import type { Metres } from '../../units.js';
 import type { Piston } from '../mesh/piston.js';
 import type { Surface } from '../mesh/surface.js';
 
 /** Corners of the polygon that stands for an ellipse; its area is the ellipse's. */
 const CORNERS = 96;
+/** Nearer than this to the plane of a cone is in it. */
+const IN_PLANE: Metres = 1e-9;
 
 /**
  * q_i = ∫ v·φ_i dS of a cone that moves with 1 m/s, split over the symmetry classes: per class one number an unknown, or
@@ -13,18 +16,20 @@ const CORNERS = 96;
  * @throws RangeError if no part of the cone lies on the surface
  */
 export function pistonWeights(surface: Surface, piston: Piston): (Float64Array | null)[] {
-  const { mesh, images, classes, normal } = surface;
+  const { mesh, images, copies, classes, normal } = surface;
   const { points, triangles } = mesh;
   const outline = polygon(piston);
   const nodes = points.length / 3;
-  const perImage = images.map(() => new Float64Array(nodes));
+  const own = images.slice(0, copies);
+  const perImage = own.map(() => new Float64Array(nodes));
   let area = 0;
   for (let t = 0; t < triangles.length / 3; t++) {
-    if (normal[3 * t + 2] < 0.999999) continue;
+    if (Math.abs(normal[3 * t + 2]) < 0.999999) continue;
     const corners = [0, 1, 2].map((i) => 3 * triangles[3 * t + i]);
-    if (corners.some((p) => points[p + 2] !== 0)) continue;
-    images.forEach(({ sign }, g) => {
-      const triangle = corners.map((p): Point => [sign[0] * points[p], sign[1] * points[p + 1]]);
+    own.forEach(({ sign, shift }, g) => {
+      const place = (p: number, d: number) => sign[d] * points[p + d] + shift[d];
+      if (corners.some((p) => Math.abs(place(p, 2) - piston.middle[2]) > IN_PLANE)) return;
+      const triangle = corners.map((p): Point => [place(p, 0), place(p, 1)]);
       for (const [i, share] of hatIntegrals(triangle, outline).entries()) {
         perImage[g][triangles[3 * t + i]] += share;
         area += share;
@@ -40,7 +45,7 @@ export function pistonWeights(surface: Surface, piston: Piston): (Float64Array |
     const most = q.reduce((a, b) => Math.max(a, Math.abs(b)), 0);
     // what symmetric clipping leaves by rounding is no source
     if (most * kept.length < 1e-9 * area) return null;
-    return q.map((x) => (x * scale) / images.length);
+    return q.map((x) => (x * scale) / copies);
   });
 }
 

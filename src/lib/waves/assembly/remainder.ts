@@ -1,5 +1,6 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { NodeQuadrature, Surface } from '../mesh/surface.js';
+import type { Image } from '../mesh/symmetry.js';
 import { kernelTable, type KernelTable } from './kernel-table.js';
 
 /**
@@ -16,14 +17,14 @@ export interface PointPairs {
 export function pointPairs({ images, quadrature: { points, normals } }: Surface): PointPairs {
   const count = points.length / 3;
   const data = new Float64Array(3 * images.length * ((count * (count + 1)) / 2));
-  const reach = 2 * diameter(points);
+  const reach = 2 * halfDiameter(points, images);
   let o = 0;
   for (let p = 0; p < 3 * count; p += 3)
     for (let q = p; q < 3 * count; q += 3)
-      for (const { sign } of images) {
+      for (const { sign, shift } of images) {
         let [square, own, other, dot] = [0, 0, 0, 0];
         for (let d = 0; d < 3; d++) {
-          const step = points[p + d] - sign[d] * points[q + d];
+          const step = points[p + d] - shift[d] - sign[d] * points[q + d];
           const mirrored = sign[d] * normals[q + d];
           square += step * step;
           own += normals[p + d] * step;
@@ -37,23 +38,25 @@ export function pointPairs({ images, quadrature: { points, normals } }: Surface)
   return { data, points: count, reach };
 }
 
-/** A bound on half the extent of the mirrored whole: the largest distance of a point from the z axis and z = middle. */
-function diameter(points: Float64Array): number {
-  let [x, y, low, high] = [0, 0, Infinity, -Infinity];
-  for (let i = 0; i < points.length; i += 3) {
-    x = Math.max(x, Math.abs(points[i]));
-    y = Math.max(y, Math.abs(points[i + 1]));
-    low = Math.min(low, points[i + 2]);
-    high = Math.max(high, points[i + 2]);
-  }
-  return Math.hypot(x, y, (high - low) / 2) * (1 + 1e-9);
+/** A bound on half the largest distance within all images. */
+function halfDiameter(points: Float64Array, images: readonly Image[]): number {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const { sign, shift } of images)
+    for (let i = 0; i < points.length; i++) {
+      const d = i % 3;
+      const x = sign[d] * points[i] + shift[d];
+      low[d] = Math.min(low[d], x);
+      high[d] = Math.max(high[d], x);
+    }
+  const [x, y, z] = high.map((end, d) => (end - low[d]) / 2);
+  return Math.hypot(x, y, z) * (1 + 1e-9);
 }
 
 /**
  * Adds to `matrix` (row after row, the upper triangle j ≥ i is made) of every class
  * ∫∫ φ_i·φ_j·∂²/∂n∂n′ [(e^{−jkr} − 1 + jkr + k²r²/2)/(4πr)], by the quadrature of `surface.ts`. The kernel is continuous, so
- * that no pair needs care. Its imaginary part is that of the whole operator, sin(kr)/(4πr): with the same quadrature
- * in the far field the power at the cone equals the radiated power to rounding, and no load can be negative.
+ * that no pair needs care. With the same quadrature in the far field energy is kept exactly (docs/models/wave-solution.md).
  */
 export function addRemainder(
   surface: Surface,

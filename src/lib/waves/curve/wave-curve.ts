@@ -16,7 +16,7 @@ export interface WaveCurve {
   frequency: Float64Array;
   /** One per frequency. */
   states: WaveState[];
-  /** Load and far field towards `STEERING` at each frequency, in the form in which they are interpolated. */
+  /** Loads and far fields towards `STEERING` of all pistons at each frequency, in the form in which they are interpolated. */
   outputs: ComplexArray[];
   /** By how much the interpolation missed the frequencies taken in last, before it knew them; NaN before the first time. */
   interpolationErrorDb: Decibels;
@@ -159,16 +159,25 @@ function misses(a: readonly ComplexArray[], b: readonly ComplexArray[]): Float64
 
 function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: WaveState[]): ComplexArray[] {
   const { open } = problem.surface;
-  const load = gather(states, (state) => acousticLoad(problem, state));
   const turn = lossTurn(open, problem.loss);
-  return [
-    toEven(load, frequency, open ? 'finite' : 'compliance'),
-    ...STEERING.map((direction) =>
+  const pistons = [...problem.pistons.keys()];
+  const loads = pistons.flatMap((by) =>
+    pistons.slice(by).map((at) =>
       toEven(
-        gather(states, (state) => farField(problem, state, direction)),
+        gather(states, (state) => acousticLoad(problem, state, at, by)),
+        frequency,
+        open ? 'finite' : 'compliance'
+      )
+    )
+  );
+  const far = pistons.flatMap((piston) =>
+    STEERING.map((direction) =>
+      toEven(
+        gather(states, (state) => farField(problem, state, direction, piston)),
         frequency,
         open ? 'rises' : 'finite'
       )
     )
-  ].map((output) => turnedBy(output, turn));
+  );
+  return [...loads, ...far].map((output) => turnedBy(output, turn));
 }

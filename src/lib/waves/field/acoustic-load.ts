@@ -2,19 +2,28 @@ import type { Complex } from '../../numeric/complex.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
 
 /**
- * The acoustic load of the cone over jωρ, both faces: Za/(jωρ) = ∫_cone m dS/S², in 1/m, with m of `solveWave`. So that
- * Za = jωρ·(what is returned) in Pa·s/m³, pressure over volume velocity; its real part is never negative.
+ * An element of the matrix of acoustic impedances over jωρ, both faces: Z_ij/(jωρ) = ∫_i m_j dS/(S_i·S_j), in 1/m, with m_j of
+ * `solveWave`. So that Z_ij = jωρ·(what is returned) in Pa·s/m³ is the pressure at piston i over the volume velocity of piston
+ * j. The matrix is symmetric (reciprocity), and the real part of Z_ii is never negative.
+ *
+ * @param at i, the piston that is pressed on
+ * @param by j, the piston that moves
  */
-export function acousticLoad({ surface, weights, area }: WaveProblem, { jumps }: WaveState): Complex {
+export function acousticLoad(
+  { surface, pistons }: WaveProblem,
+  { jumps }: WaveState,
+  at = 0,
+  by = 0
+): Complex {
   let [re, im] = [0, 0];
-  jumps.forEach((m, c) => {
-    if (!m) return;
-    const q = weights[c]!;
+  pistons[at].weights.forEach((q, c) => {
+    const m = jumps[by][c];
+    if (!m || !q) return;
     for (let i = 0; i < q.length; i++) {
       re += q[i] * m.re[i];
       im += q[i] * m.im[i];
     }
   });
-  const scale = surface.images.length / (area * area);
+  const scale = surface.copies / (pistons[at].area * pistons[by].area);
   return { re: scale * re, im: scale * im };
 }

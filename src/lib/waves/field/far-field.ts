@@ -1,17 +1,19 @@
+import type { Vector } from '../mesh/symmetry.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
 import type { Complex } from '../../numeric/complex.js';
 
 /**
- * The far field towards a unit vector against the same volume velocity in an endless plate, on its axis, at the same
- * distance from the middle of the cone: p·r·e^{jkr}/(jωρU/(2π)) = (jk/2S)·∫ m·(n·d)·e^{jk·y·d} dS, y from the middle of the cone,
- * by the quadrature of the matrix, so that energy is kept exactly.
+ * The far field of one piston towards a unit vector against the same volume velocity in an endless plate, on its axis, at the
+ * same distance from the middle: p·r·e^{jkr}/(jωρU/(2π)) = (jk/2S)·∫ m·(n·d)·e^{jk·y·d} dS, y from the middle of all cones, by
+ * the quadrature of the matrix, so that energy is kept exactly. All images are summed; with a wall it holds on its near side.
  *
- * @param direction unit vector from the middle of the cone to the listener
+ * @param direction unit vector from the middle to the listener
  */
 export function farField(
-  { surface, piston, area }: WaveProblem,
+  { surface, pistons, middle }: WaveProblem,
   { k, jumps }: WaveState,
-  direction: readonly [number, number, number]
+  direction: Vector,
+  piston = 0
 ): Complex {
   const { images, classes, quadrature } = surface;
   const { points, normals, start, point, weight } = quadrature;
@@ -20,17 +22,17 @@ export function farField(
   const patternIm = new Float64Array(count);
   let [re, im] = [0, 0];
   classes.forEach(({ character, nodes }, c) => {
-    const m = jumps[c];
+    const m = jumps[piston][c];
     if (!m) return;
     patternRe.fill(0);
     patternIm.fill(0);
-    images.forEach(({ sign }, g) => {
+    images.forEach(({ sign, shift }, g) => {
       const [dx, dy, dz] = [0, 1, 2].map((d) => sign[d] * direction[d]);
-      const shift = direction[0] * piston.middle[0] + direction[1] * piston.middle[1];
+      const behind = dot(direction, middle) - dot(direction, shift);
       for (let p = 0; p < count; p++) {
         const o = 3 * p;
         const facing = character[g] * (dx * normals[o] + dy * normals[o + 1] + dz * normals[o + 2]);
-        const phase = k * (dx * points[o] + dy * points[o + 1] + dz * points[o + 2] - shift);
+        const phase = k * (dx * points[o] + dy * points[o + 1] + dz * points[o + 2] - behind);
         patternRe[p] += facing * Math.cos(phase);
         patternIm[p] += facing * Math.sin(phase);
       }
@@ -43,6 +45,10 @@ export function farField(
         im += w * (m.re[i] * patternIm[p] + m.im[i] * patternRe[p]);
       }
   });
-  const scale = k / (2 * area);
+  const scale = k / (2 * pistons[piston].area);
   return { re: -scale * im, im: scale * re };
+}
+
+function dot(a: Vector, b: Vector): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

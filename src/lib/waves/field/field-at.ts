@@ -9,7 +9,7 @@ const FAR = 2;
 const DEPTH = 6;
 
 /**
- * The pressure at a point over jωρ·v, in metres: the double layer ∫ m·∂G/∂n′ dS =
+ * The pressure at a point over jωρ·v of one piston, in metres: the double layer ∫ m·∂G/∂n′ dS =
  * ∫ m·n·(x − y)·(1 + jkr)·e^{−jkr}/(4πr³) dS, by the edge midpoints of triangles that are halved where they are near.
  *
  * @param point x, y, z in the coordinates of the mesh: the plate or roof is z = 0, its middle the origin; off the surface
@@ -17,17 +17,20 @@ const DEPTH = 6;
 export function fieldAt(
   problem: WaveProblem,
   { k, jumps }: WaveState,
-  [x, y, z]: readonly [Metres, Metres, Metres]
+  [x, y, z]: readonly [Metres, Metres, Metres],
+  piston = 0
 ): Complex {
   const { surface } = problem;
   const sum: Complex = { re: 0, im: 0 };
   surface.classes.forEach(({ character }, c) => {
-    const m = jumps[c];
+    const m = jumps[piston][c];
     if (!m) return;
     const re = onNodes(surface, c, m.re);
     const im = onNodes(surface, c, m.im);
-    surface.images.forEach(({ sign }, g) => {
-      const part = layer(surface, k, [sign[0] * x, sign[1] * y, sign[2] * z], re, im);
+    surface.images.forEach(({ sign, shift }, g) => {
+      // in place of the image the point is mirrored back
+      const at = [sign[0] * (x - shift[0]), sign[1] * (y - shift[1]), sign[2] * (z - shift[2])] as const;
+      const part = layer(surface, k, at, re, im);
       sum.re += character[g] * part.re;
       sum.im += character[g] * part.im;
     });

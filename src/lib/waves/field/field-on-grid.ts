@@ -14,7 +14,7 @@ export interface FieldImage {
 }
 
 /**
- * `fieldAt` at the middle of every pixel of a section: the pressure over jωρ·v, in metres, so that ρ times the cone's
+ * `fieldAt` at the middle of every pixel of a section: the pressure over jωρ·v of one piston, in metres, so that ρ times the cone's
  * acceleration times this is the pressure in Pa. Edge midpoints act as point dipoles; triangles closer than
  * about two of their edges are integrated in closed form, so that both sides of a wall are right up to it. On a wall, and across
  * its free edge, stands the mean of both sides.
@@ -22,23 +22,29 @@ export interface FieldImage {
  * @param loss for a wave that dies away: the wave number of the air is k·(1 − j·loss)
  * @throws RangeError for a grid without pixels or without extent
  */
-export function fieldOnGrid(problem: WaveProblem, state: WaveState, grid: SectionGrid, loss = 0): FieldImage {
+export function fieldOnGrid(
+  problem: WaveProblem,
+  state: WaveState,
+  grid: SectionGrid,
+  loss = 0,
+  piston = 0
+): FieldImage {
   checkGrid(grid);
-  const section = sectionImages(problem, state, grid.plane);
+  const section = sectionImages(problem, state, grid.plane, piston);
   const sum = complexArray(grid.columns * grid.rows);
-  const mirrored = Math.abs(grid.left + grid.right) < 1e-9 * (grid.right - grid.left);
   const kernel = dipoleKernel(state.k, loss, reachOf(problem, grid));
-  addDipoles(wallDipoles(problem.surface, section, mirrored), kernel, grid, sum);
+  addDipoles(wallDipoles(problem.surface, section, grid), kernel, grid, sum);
   addNearFieldCorrection(problem.surface, section, kernel.half, grid, sum);
   return { re: Float32Array.from(sum.re), im: Float32Array.from(sum.im) };
 }
 
 /** A bound on the distance from any pixel to any point of the surface. */
-function reachOf({ surface, piston }: WaveProblem, { left, right, bottom, top }: SectionGrid): Metres {
+function reachOf({ surface, middle }: WaveProblem, { left, right, bottom, top }: SectionGrid): Metres {
   let extent = 0;
   const { points } = surface.quadrature;
   for (let p = 0; p < points.length; p += 3)
     extent = Math.max(extent, Math.hypot(points[p], points[p + 1], points[p + 2]));
   const corner = Math.hypot(Math.max(-left, right), Math.max(-bottom, top));
-  return extent + corner + Math.hypot(...piston.middle);
+  const shift = Math.max(...surface.images.map((image) => Math.hypot(...image.shift)));
+  return extent + corner + shift + Math.hypot(middle[0], middle[1]) + Math.abs(middle[2]);
 }

@@ -14,7 +14,7 @@ import { solveWave, waveProblem } from '../solve/wave-problem.js';
  */
 export function freeAirMass(speaker: Speaker, air: Air): Kilograms {
   const installation = { speaker, mount: { kind: 'free' }, turn: 0 } as const;
-  const { mesh, piston } = mountMesh(installation, soundSpeed(air), ACCURACY.draft);
-  const problem = waveProblem(mesh, piston);
-  return airDensity(air) * acousticLoad(problem, solveWave(problem, 0)).re * problem.area ** 2;
+  const { mesh, pistons } = mountMesh(installation, soundSpeed(air), ACCURACY.draft);
+  const problem = waveProblem(mesh, pistons);
+  return airDensity(air) * acousticLoad(problem, solveWave(problem, 0)).re * problem.pistons[0].area ** 2;
 }

@@ -23,7 +23,7 @@ const NEAR = { open: 1.7, closed: 3 };
  */
 export function addNearFieldCorrection(
   surface: Surface,
-  { axis, level, images }: SectionImages,
+  { across, toward, level, images }: SectionImages,
   half: Complex,
   grid: SectionGrid,
   sum: ComplexArray
@@ -31,7 +31,6 @@ export function addNearFieldCorrection(
   const { points, triangles } = surface.mesh;
   const frames = triangleFrames(points, triangles, surface.normal);
   const near = surface.open ? NEAR.open : NEAR.closed;
-  const other = axis === 0 ? 1 : 0;
   const at = new Float64Array(3);
   const layer = new Float64Array(LAYER);
   for (let t = 0; t < surface.area.length; t++) {
@@ -41,16 +40,18 @@ export function addNearFieldCorrection(
       ...[0, 1, 2].map((i) => distance(points, 3 * corners[i], 3 * corners[(i + 1) % 3]))
     );
     for (const image of images) {
-      // the section as the meshed part sees it, which is mirrored in place of the triangle
-      at[other] = image.toward * level;
-      const reach2 = (near * longest) ** 2 - (at[other] - centre[other]) ** 2;
+      const { sign, shift } = image;
+      // the section as the meshed part sees it, which is mirrored back in place of the triangle
+      at[toward] = sign[toward] * (level - shift[toward]);
+      const reach2 = (near * longest) ** 2 - (at[toward] - centre[toward]) ** 2;
       if (reach2 <= 0) continue;
-      const pixels = pixelsWithin(grid, image.across * centre[axis], centre[2], Math.sqrt(reach2));
+      const place = (axis: number) => sign[axis] * centre[axis] + shift[axis];
+      const pixels = pixelsWithin(grid, place(across), place(2), Math.sqrt(reach2));
       for (let row = pixels.firstRow; row <= pixels.lastRow; row++)
         for (let column = pixels.firstColumn; column <= pixels.lastColumn; column++) {
-          at[axis] = image.across * columnAt(grid, column);
-          at[2] = rowAt(grid, row);
-          if ((at[axis] - centre[axis]) ** 2 + (at[2] - centre[2]) ** 2 > reach2) continue;
+          at[across] = sign[across] * (columnAt(grid, column) - shift[across]);
+          at[2] = sign[2] * (rowAt(grid, row) - shift[2]);
+          if ((at[across] - centre[across]) ** 2 + (at[2] - centre[2]) ** 2 > reach2) continue;
           triangleLayer(frames, t, at[0], at[1], at[2], layer);
           const { re, im } = correction(surface, layer, t, at, image, half);
           sum.re[row * grid.columns + column] += re;

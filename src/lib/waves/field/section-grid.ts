@@ -1,6 +1,6 @@
 import type { Metres } from '../../units.js';
 
-/** A section through the middle of the cone, seen from the side: columns from left to right, rows from top to bottom. */
+/** A section through the middle of all cones, seen from the side: columns from left to right, rows from top to bottom. */
 export interface SectionGrid {
   /** `length`: the plane y = middle of the cone, x across; `width`: x = middle of the cone, y across. */
   plane: 'length' | 'width';

@@ -3,7 +3,7 @@ import type { Surface } from '../mesh/surface.js';
 import { edgeMidpoints } from './edge-midpoints.js';
 import { columnAt, rowAt, type SectionGrid } from './section-grid.js';
 import type { DipoleKernel } from './dipole-kernel.js';
-import type { SectionImages } from './section-images.js';
+import type { SectionImage, SectionImages } from './section-images.js';
 
 /** Point dipoles as a section sees them. */
 export interface WallDipoles {
@@ -18,7 +18,7 @@ export interface WallDipoles {
   /** Jump times area over 4π. */
   re: Float64Array;
   im: Float64Array;
-  /** The same of a second dipole that lies the other way round of the middle: −across, −normalAcross. */
+  /** The same of a second dipole that lies the other way round of the middle of the picture. */
   otherRe: Float64Array;
   otherIm: Float64Array;
 }
@@ -27,33 +27,41 @@ export interface WallDipoles {
 export const SOFT = 1e-14;
 
 /**
- * The edge midpoints of a surface as point dipoles, for all images. Neighbours in one plane share those of their edge.
- *
- * @param paired whether two images that are mirrored left to right make one dipole with a second one
+ * The edge midpoints of a surface as point dipoles, for all images. Neighbours in one plane share those of their edge. Two images
+ * that are mirrored left to right about the middle of the picture make one dipole with a second one.
  */
 export function wallDipoles(
   surface: Surface,
-  { axis, level, images }: SectionImages,
-  paired: boolean
+  { across, toward, level, images }: SectionImages,
+  { left, right }: SectionGrid
 ): WallDipoles {
   const { points } = surface.mesh;
   const { ends, normals, areas } = edgeMidpoints(surface);
   const each = areas.length;
-  const first = paired ? images.filter(({ across }) => across > 0) : images;
+  const isMirrored = ({ sign }: SectionImage) => sign[across] < 0;
+  const paired = images
+    .filter(isMirrored)
+    .every(({ shift }) => Math.abs(left + right - shift[across]) < 1e-9 * (right - left));
+  const first = paired ? images.filter((image) => !isMirrored(image)) : images;
   const dipoles = emptyDipoles(each * first.length);
-  const other = axis === 0 ? 1 : 0;
-  first.forEach(({ across, toward, re, im }, g) => {
-    const second = paired ? images.find((image) => image.across < 0 && image.toward === toward) : undefined;
+  first.forEach(({ sign, shift, re, im }, g) => {
+    const second = paired
+      ? images.find(
+          (image) =>
+            isMirrored(image) &&
+            [toward, 2].every((d) => image.sign[d] === sign[d] && image.shift[d] === shift[d])
+        )
+      : undefined;
     for (let p = 0, o = g * each; p < each; p++, o++) {
       const [a, b] = [ends[2 * p], ends[2 * p + 1]];
-      const middle = (d: number) => (points[3 * a + d] + points[3 * b + d]) / 2;
-      const aside = level - toward * middle(other);
-      dipoles.across[o] = across * middle(axis);
-      dipoles.up[o] = middle(2);
+      const place = (d: number) => (sign[d] * (points[3 * a + d] + points[3 * b + d])) / 2 + shift[d];
+      const aside = level - place(toward);
+      dipoles.across[o] = place(across);
+      dipoles.up[o] = place(2);
       dipoles.aside2[o] = aside * aside + SOFT;
-      dipoles.normalAcross[o] = across * normals[3 * p + axis];
-      dipoles.normalUp[o] = normals[3 * p + 2];
-      dipoles.normalAside[o] = toward * normals[3 * p + other] * aside;
+      dipoles.normalAcross[o] = sign[across] * normals[3 * p + across];
+      dipoles.normalUp[o] = sign[2] * normals[3 * p + 2];
+      dipoles.normalAside[o] = sign[toward] * normals[3 * p + toward] * aside;
       const share = areas[p] / (8 * Math.PI);
       dipoles.re[o] = share * (re[a] + re[b]);
       dipoles.im[o] = share * (im[a] + im[b]);

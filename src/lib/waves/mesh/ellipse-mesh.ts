@@ -1,17 +1,35 @@
 import type { Metres } from '../../units.js';
 import { gradedLines } from './graded-lines.js';
-import { MeshBuilder, type TriangleMesh } from './triangle-mesh.js';
+import type { Ellipse } from './surface-part.js';
+import type { Mirror } from './symmetry.js';
+import type { MeshBuilder } from './triangle-mesh.js';
 
 /**
- * A quarter of a flat elliptic plate with semi-axes a along x and b along y, normal +z: rings that crowd towards the
- * free rim, each divided so that its pieces are about as long as `spacing`. The rim is a polygon of the ellipse's area.
+ * Adds a flat ellipse, or what of it lies on the positive side of planes of symmetry, quarter by quarter: rings that crowd
+ * towards the free rim, each divided so that its pieces are about as long as `spacing`. The rim is a polygon of the
+ * ellipse's area.
  *
  * @param spacing largest distance between neighbours, above 0
  */
-export function ellipseMesh(a: Metres, b: Metres, spacing: Metres): TriangleMesh {
-  const longer = Math.max(a, b);
+export function addEllipse(
+  builder: MeshBuilder,
+  { semiAxes }: Ellipse,
+  spacing: Metres,
+  mirrors: readonly Mirror[]
+): void {
+  const sides = ([0, 1] as const).map((axis) =>
+    mirrors.some((plane) => plane.axis === axis) ? [1] : [1, -1]
+  );
+  for (const sx of sides[0])
+    for (const sy of sides[1]) addQuarter(builder, [sx * semiAxes[0], sy * semiAxes[1]], spacing);
+}
+
+/** @param semiAxes negative for a quarter on the other side */
+function addQuarter(builder: MeshBuilder, [a, b]: readonly [Metres, Metres], spacing: Metres): void {
+  const longer = Math.max(Math.abs(a), Math.abs(b));
   const radii = gradedLines(1, spacing / longer, true);
-  const builder = new MeshBuilder(longer);
+  const add = (p: number, q: number, r: number) =>
+    a * b > 0 ? builder.triangle(p, q, r) : builder.triangle(p, r, q);
   let ring = [builder.node(0, 0, 0)];
   for (let i = 1; i < radii.length; i++) {
     const pieces = Math.max(2, Math.round((Math.PI / 2) * radii[i] * (longer / spacing)));
@@ -24,14 +42,13 @@ export function ellipseMesh(a: Metres, b: Metres, spacing: Metres): TriangleMesh
         0
       )
     );
-    zip(builder, ring, next);
+    zip(add, ring, next);
     ring = next;
   }
-  return builder.mesh(['x', 'y']);
 }
 
 /** Triangles between two rings that start and end on the same rays, taken in the order of the angle. */
-function zip(builder: MeshBuilder, inner: number[], outer: number[]): void {
+function zip(add: (p: number, q: number, r: number) => void, inner: number[], outer: number[]): void {
   const [m, n] = [inner.length - 1, outer.length - 1];
   let [i, j] = [0, 0];
   while (i < m || j < n) {
@@ -39,10 +56,10 @@ function zip(builder: MeshBuilder, inner: number[], outer: number[]): void {
     const innerNext = i < m ? (i + 1) / m : 2;
     const outerNext = j < n ? (j + 1) / n : 2;
     if (outerNext <= innerNext || i === m) {
-      builder.triangle(inner[i], outer[j], outer[j + 1]);
+      add(inner[i], outer[j], outer[j + 1]);
       j++;
     } else {
-      builder.triangle(inner[i], outer[j], inner[i + 1]);
+      add(inner[i], outer[j], inner[i + 1]);
       i++;
     }
   }

@@ -1,4 +1,4 @@
-import { images, symmetryClasses, type Image, type SymmetryClass } from './symmetry.js';
+import { copies, images, liesIn, symmetryClasses, type Image, type SymmetryClass } from './symmetry.js';
 import type { TriangleMesh } from './triangle-mesh.js';
 
 /**
@@ -8,6 +8,8 @@ import type { TriangleMesh } from './triangle-mesh.js';
 export interface Surface {
   mesh: TriangleMesh;
   images: Image[];
+  /** So many of the images, the first, make up the surface; the others are its reflections in walls. */
+  copies: number;
   classes: SurfaceClass[];
   /** Whether there is a free edge; without one the surface is closed. */
   open: boolean;
@@ -28,8 +30,7 @@ export interface SurfaceClass extends SymmetryClass {
 
 /**
  * A rule ∫ f·φ_i dS ≈ Σ_p w_ip·f(x_p) for smooth f, with the nodes as points: the mean of the lumped and of the
- * consistent mass matrix. Each alone errs in second order and with opposite sign; their mean is exact for quadratic f
- * wherever the six triangles round a node are alike. Points of a fold stand once for every normal.
+ * consistent mass matrix (docs/models/wave-solution.md). Points of a fold stand once for every normal.
  */
 export interface NodeQuadrature {
   /** x, y, z of every point. */
@@ -65,16 +66,18 @@ export function surfaceOf(mesh: TriangleMesh): Surface {
     }
   }
   const free = freeNodes(mesh);
-  const onPlane = (node: number, plane: 'x' | 'y') => points[3 * node + (plane === 'x' ? 0 : 1)] === 0;
   const classes = symmetryClasses(mirrors).map((symmetry) => ({
     ...symmetry,
     nodes: Int32Array.from(
-      [...free.keys()].filter((node) => !free[node] && !symmetry.odd.some((plane) => onPlane(node, plane)))
+      [...free.keys()].filter(
+        (node) => !free[node] && !symmetry.odd.some((plane) => liesIn(plane, points, node))
+      )
     )
   }));
   return {
     mesh,
     images: images(mirrors),
+    copies: copies(mirrors),
     classes,
     open: free.includes(1),
     area,
@@ -97,10 +100,7 @@ function freeNodes({ points, triangles, mirrors }: TriangleMesh): Uint8Array {
   const free = new Uint8Array(nodes);
   for (const [key, times] of uses) {
     const [a, b] = [Math.floor(key / nodes), key % nodes];
-    const inPlane = mirrors.some((plane) => {
-      const d = plane === 'x' ? 0 : 1;
-      return points[3 * a + d] === 0 && points[3 * b + d] === 0;
-    });
+    const inPlane = mirrors.some((plane) => liesIn(plane, points, a) && liesIn(plane, points, b));
     if (times === 1 && !inPlane) free[a] = free[b] = 1;
   }
   return free;

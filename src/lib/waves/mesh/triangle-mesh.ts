@@ -1,7 +1,7 @@
 import type { Mirror } from './symmetry.js';
 
 /**
- * A surface of triangles, or the part of it on the positive side of its mirror planes. Nodes are shared across folds and
+ * A surface of triangles, or the part of it on the positive side of its planes of symmetry. Nodes are shared across folds and
  * closed edges. Seen from the front face the corners of a triangle run anticlockwise, so that the normal
  * (b − a) × (c − a) points from the back face to the front.
  */
@@ -10,7 +10,7 @@ export interface TriangleMesh {
   points: Float64Array;
   /** Three nodes for every triangle. */
   triangles: Int32Array;
-  /** The planes in which the mesh is to be mirrored to make the whole. */
+  /** The planes of symmetry in which the mesh is to be mirrored to make the whole, and the walls that reflect it. */
   mirrors: readonly Mirror[];
 }
 

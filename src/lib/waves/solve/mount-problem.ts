@@ -39,6 +39,6 @@ export function mountProblem(
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
   checkWithin('loss factor', loss, [0, 0.2]);
   const c = soundSpeed(air);
-  const { mesh, piston, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
-  return { problem: waveProblem(mesh, piston, loss), c, highest };
+  const { mesh, pistons, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
+  return { problem: waveProblem(mesh, pistons, loss), c, highest };
 }

@@ -6,46 +6,62 @@ import { staticMatrices, type StaticMatrices } from '../assembly/static-matrices
 import type { Piston } from '../mesh/piston.js';
 import type { TriangleMesh } from '../mesh/triangle-mesh.js';
 import { surfaceOf, type Surface } from '../mesh/surface.js';
+import type { Vector } from '../mesh/symmetry.js';
 import { outlineArea } from '../../acoustics/outline.js';
 import { symmetricSolve } from '../../numeric/symmetric-solve.js';
 
-/** A geometry and its cone with all that does not depend on frequency. */
-export interface WaveProblem {
-  surface: Surface;
-  piston: Piston;
-  /** Area of the cone. */
+/** A cone with what the equations need of it. */
+export interface DrivingPiston extends Piston {
+  /** Of its outline. */
   area: SquareMetres;
   /** ∫ φ_i over the cone per symmetry class, null where the cone does not excite it. */
   weights: (Float64Array | null)[];
-  /** Per symmetry class, null where it is not excited. */
+}
+
+/** A geometry and its cones with all that does not depend on frequency. */
+export interface WaveProblem {
+  surface: Surface;
+  /** One or more. */
+  pistons: DrivingPiston[];
+  /** The middle of all cones, from which listeners are measured. */
+  middle: Vector;
+  /** Per symmetry class, null where no cone excites it. */
   statics: (StaticMatrices | null)[];
   pairs: PointPairs;
   /** The loss factor η: the matrix is made with k·(1 − jη). */
   loss: number;
 }
 
-/** The solution at one wave number: the pressure jump of every class over jωρ and the cone's velocity, in metres. */
+/** The solutions at one wave number: one for each piston that moves alone. */
 export interface WaveState {
   k: number;
-  jumps: (ComplexArray | null)[];
-  /** The larger residual of the classes' systems (see `symmetricSolve`). */
+  /** Per piston and symmetry class the pressure jump over jωρ and the velocity of this piston, in metres. */
+  jumps: (ComplexArray | null)[][];
+  /** The largest residual of all systems (see `symmetricSolve`). */
   residual: number;
 }
 
 /**
+ * @param pistons one or more cones, no two in the same place
  * @param loss η at least 0: what the mechanism inside a real shell takes, as a share
  */
-export function waveProblem(mesh: TriangleMesh, piston: Piston, loss = 0): WaveProblem {
+export function waveProblem(mesh: TriangleMesh, pistons: readonly Piston[], loss = 0): WaveProblem {
   const surface = surfaceOf(mesh);
-  const weights = pistonWeights(surface, piston);
+  const driving = pistons.map((piston) => ({
+    ...piston,
+    area: outlineArea(piston.outline),
+    weights: pistonWeights(surface, piston)
+  }));
+  const [x, y, z] = [0, 1, 2].map(
+    (d) => pistons.reduce((sum, { middle }) => sum + middle[d], 0) / pistons.length
+  );
   return {
     surface,
-    piston,
-    area: outlineArea(piston.outline),
-    weights,
+    pistons: driving,
+    middle: [x, y, z],
     statics: staticMatrices(
       surface,
-      weights.map((q) => q !== null)
+      surface.classes.map((_, c) => driving.some(({ weights }) => weights[c] !== null))
     ),
     pairs: pointPairs(surface),
     loss
@@ -53,18 +69,35 @@ export function waveProblem(mesh: TriangleMesh, piston: Piston, loss = 0): WaveP
 }
 
 /**
- * Solves ∂p/∂n = −jωρ·v on the surface for a cone that moves with v: A(k)·m = −q per symmetry class, with m the pressure
- * jump front minus back over jωρ·v. k = 0 gives the potential flow.
+ * Solves ∂p/∂n = −jωρ·v on the surface for every cone that moves with v while the others stand still: A(k)·m = −q per symmetry
+ * class, with m the pressure jump front minus back over jωρ·v. k = 0 gives the potential flow.
  *
  * @param k wave number ω/c in rad/m; above 0 on a closed surface, at least 0 on an open one
  * @throws RangeError if the equations are singular
  */
 export function solveWave(problem: WaveProblem, k: number): WaveState {
-  const { surface, weights, statics, pairs, loss } = problem;
-  // k²·(1 − jη)²
+  const { surface, pistons, pairs, loss } = problem;
+  const matrices = lowMatrices(problem, k);
+  if (k > 0) addRemainder(surface, pairs, k, loss, matrices);
+  const jumps = pistons.map(() => surface.classes.map((): ComplexArray | null => null));
+  let residual = 0;
+  matrices.forEach((a, c) => {
+    if (!a) return;
+    const excited = [...pistons.keys()].filter((p) => pistons[p].weights[c] !== null);
+    const sides = excited.map((p) => pistons[p].weights[c]!.map((x) => -x));
+    symmetricSolve(a, sides).forEach((solved, i) => {
+      jumps[excited[i]][c] = solved.x;
+      residual = Math.max(residual, solved.residual);
+    });
+  });
+  return { k, jumps, residual };
+}
+
+/** Per symmetry class A0 + k²·(1 − jη)²·A1. */
+function lowMatrices({ surface, statics, loss }: WaveProblem, k: number): (ComplexArray | null)[] {
   const squareRe = k * k * (1 - loss * loss);
   const squareIm = -2 * k * k * loss;
-  const matrices = surface.classes.map(({ nodes }, c) => {
+  return surface.classes.map(({ nodes }, c) => {
     const fixed = statics[c];
     if (!fixed) return null;
     const { a0, a1 } = fixed;
@@ -75,16 +108,4 @@ export function solveWave(problem: WaveProblem, k: number): WaveState {
     }
     return { re, im };
   });
-  if (k > 0) addRemainder(surface, pairs, k, loss, matrices);
-  let residual = 0;
-  const jumps = matrices.map((a, c) => {
-    if (!a) return null;
-    const solved = symmetricSolve(
-      a,
-      weights[c]!.map((x) => -x)
-    );
-    residual = Math.max(residual, solved.residual);
-    return solved.x;
-  });
-  return { k, jumps, residual };
 }

@@ -30,8 +30,8 @@ function tooLow(
 ): number[] {
   const mount = { kind: 'shell', length, width, height, ends, offset } as const;
   const installation = { speaker: SPEAKERS[speaker], mount, turn: 0 } as const;
-  const { mesh, piston } = mountMesh(installation, C, ACCURACY.draft);
-  const problem = waveProblem(mesh, piston);
+  const { mesh, pistons } = mountMesh(installation, C, ACCURACY.draft);
+  const problem = waveProblem(mesh, pistons);
   const rule = ruleOfThumb(installation, AIR, IN_FRONT, LOW, 'ideal');
   return [...LOW].map((f, i) => {
     const wave = transfer(problem, solveWave(problem, waveNumber(f)), IN_FRONT);

@@ -23,7 +23,7 @@ describe('pistonWeights', () => {
       [0.021, 0.002]
     ] as const)
       it(`adds up to the cone's area and middle: ${outline.shape} at ${middle.join(', ')}`, () => {
-        const [q] = pistonWeights(whole, { outline, middle });
+        const [q] = pistonWeights(whole, { outline, middle: [...middle, 0] });
         const { nodes } = whole.classes[0];
         let [area, x, y] = [0, 0, 0];
         q!.forEach((share, i) => {
@@ -38,14 +38,14 @@ describe('pistonWeights', () => {
 
   it('excites the even class only from the middle, two classes from along the length, all four from anywhere', () => {
     const excited = (middle: [number, number]) =>
-      pistonWeights(quarter, { outline: OVAL, middle }).map((q) => q !== null);
+      pistonWeights(quarter, { outline: OVAL, middle: [...middle, 0] }).map((q) => q !== null);
     expect(excited([0, 0])).toEqual([true, false, false, false]);
     expect(excited([0.02, 0])).toEqual([true, true, false, false]);
     expect(excited([0.02, 0.001])).toEqual([true, true, true, true]);
   });
 
   it('refuses a cone beside the surface', () => {
-    expect(() => pistonWeights(quarter, { outline: OVAL, middle: [1, 1] })).toThrow(
+    expect(() => pistonWeights(quarter, { outline: OVAL, middle: [1, 1, 0] })).toThrow(
       /does not lie on the surface/
     );
   });

@@ -6,12 +6,12 @@ import { solveWave, waveProblem } from '../../../../src/lib/waves/solve/wave-pro
 import { close } from '../../../helpers/close.js';
 import { coarse, OVAL, toward, waveNumber } from '../wave-cases.js';
 
-const piston = { outline: OVAL, middle: [0.01, 0] } as const;
+const piston = { outline: OVAL, middle: [0.01, 0, 0] } as const;
 
 describe('fieldAt', () => {
   for (const form of ['plate', 'shell'] as const)
     it(`tends to the far field far away, ${form}`, () => {
-      const problem = waveProblem(coarse(form, form === 'shell' ? 0.008 : 0.012), piston);
+      const problem = waveProblem(coarse(form, form === 'shell' ? 0.008 : 0.012), [piston]);
       const state = solveWave(problem, waveNumber(2000));
       for (const angleDeg of [0, 50, 130]) {
         const near = transfer(problem, state, { angleDeg, plane: 'length', distance: 100 });
@@ -29,7 +29,7 @@ describe('fieldAt', () => {
     });
 
   it('jumps by m across the surface', () => {
-    const problem = waveProblem(coarse('plate'), piston);
+    const problem = waveProblem(coarse('plate'), [piston]);
     const state = solveWave(problem, waveNumber(500));
     const { mesh, classes } = problem.surface;
     const at = [0.03, 0.02];
@@ -47,7 +47,7 @@ describe('fieldAt', () => {
       const whole = cross(p[0], p[1], p[2]);
       if (shares.some((share) => share < 0)) continue;
       classes.forEach(({ nodes }, c) => {
-        const m = state.jumps[c];
+        const m = state.jumps[0][c];
         shares.forEach((share, i) => {
           const index = nodes.indexOf(mesh.triangles[t + i]);
           if (m && index >= 0) jump += (share / whole) * m.re[index];
@@ -59,12 +59,12 @@ describe('fieldAt', () => {
   });
 
   it('of a closed box is nothing inside for a wave that is outside only: at low frequency the inside is a spring', () => {
-    const problem = waveProblem(coarse('box', 0.006), { outline: OVAL, middle: [0, 0] });
+    const problem = waveProblem(coarse('box', 0.006), [{ outline: OVAL, middle: [0, 0, 0] }]);
     const k = waveNumber(100);
     const state = solveWave(problem, k);
     const inside = fieldAt(problem, state, [0.003, 0.002, -0.01]);
     // p = −ρc²·S·x/V of the inside with x = v/(jω): p/(jωρv) = S/(k²V), pushed outward p falls
-    close(inside.re, problem.area / (k * k * 0.042 * 0.029 * 0.017), {
+    close(inside.re, problem.pistons[0].area / (k * k * 0.042 * 0.029 * 0.017), {
       rel: 0.02,
       because: 'well below the first standing wave'
     });

@@ -8,7 +8,7 @@ import { coarse, db, OVAL, waveNumber } from '../wave-cases.js';
 const all = Float64Array.from({ length: 13 }, (_, i) => -180 + 30 * i);
 
 describe('polarPattern', () => {
-  const problem = waveProblem(coarse('plate'), { outline: OVAL, middle: [0.02, 0] });
+  const problem = waveProblem(coarse('plate'), [{ outline: OVAL, middle: [0.02, 0, 0] }]);
   const state = solveWave(problem, waveNumber(2000));
 
   for (const distance of [undefined, 0.3])
@@ -30,7 +30,7 @@ describe('polarPattern', () => {
   });
 
   it('is −6.02 dB all round a closed box at low frequency', () => {
-    const box = waveProblem(coarse('box', 0.006), { outline: OVAL, middle: [0, 0] });
+    const box = waveProblem(coarse('box', 0.006), [{ outline: OVAL, middle: [0, 0, 0] }]);
     const levels = polarPattern(box, solveWave(box, waveNumber(100)), { plane: 'width' }, all);
     for (const level of levels)
       close(level, -6.02, {
@@ -40,7 +40,7 @@ describe('polarPattern', () => {
   });
 
   it('is −Infinity where nothing is heard', () => {
-    const silent = { ...state, jumps: state.jumps.map(() => null) };
+    const silent = { ...state, jumps: state.jumps.map((classes) => classes.map(() => null)) };
     expect([...polarPattern(problem, silent, { plane: 'length' }, Float64Array.of(0, 45))]).toEqual([
       -Infinity,
       -Infinity

@@ -10,10 +10,9 @@ import {
   puffSpan,
   type PuffField
 } from '../../../../src/lib/waves/field/puff.js';
-import { boxMesh } from '../../../../src/lib/waves/mesh/box-mesh.js';
 import { solveWave, waveProblem, type WaveProblem } from '../../../../src/lib/waves/solve/wave-problem.js';
 import { close } from '../../../helpers/close.js';
-import { C, coarse, OVAL, waveNumber } from '../wave-cases.js';
+import { boxMesh, C, coarse, OVAL, waveNumber } from '../wave-cases.js';
 
 const frequencies = puffFrequencies(20000);
 /** σ of the pulse, from what is documented: 55 dB down at the last frequency. */
@@ -49,7 +48,7 @@ describe('puff', () => {
   it('is in front of a large plate the pulse that a piston in an endless plate gives, until the edge is heard', () => {
     const a = 0.015;
     const plate = boxMesh([0.24, 0.24, 0], { sides: false, ends: false, floor: false }, [0.011, 0.011, 0]);
-    const problem = waveProblem(plate, { outline: { shape: 'round', diameter: 2 * a }, middle: [0, 0] });
+    const problem = waveProblem(plate, [{ outline: { shape: 'round', diameter: 2 * a }, middle: [0, 0, 0] }]);
     const grid = column(0.02, 0.06, 4);
     const puff = puffOf(problem, grid);
     for (let row = 0; row < grid.rows; row++) {
@@ -71,12 +70,12 @@ describe('puff', () => {
   });
 
   it('runs at the speed of sound', () => {
-    const problem = waveProblem(coarse('plate', 0.01), { outline: OVAL, middle: [0, 0] });
+    const problem = waveProblem(coarse('plate', 0.01), [{ outline: OVAL, middle: [0, 0, 0] }]);
     const grid = column(0.095, 0.205, 11);
     const puff = puffOf(problem, grid);
     // when the rising pulse reaches a tenth of what it would be in front of an endless plate
     const arrival = (row: number) => {
-      const tenth = problem.area / (20 * Math.PI * rowAt(grid, row));
+      const tenth = problem.pistons[0].area / (20 * Math.PI * rowAt(grid, row));
       let t = 0;
       while (at(puff, t)[row] < tenth) t += 1e-6;
       return t;
@@ -91,7 +90,7 @@ describe('puff', () => {
     it(`is nowhere before it can have come there: ${form}`, () => {
       const problem = waveProblem(
         coarse(form, form === 'box' ? 0.006 : 0.012),
-        { outline: OVAL, middle: [0, 0] },
+        [{ outline: OVAL, middle: [0, 0, 0] }],
         0.01
       );
       const grid: SectionGrid = {
@@ -112,7 +111,7 @@ describe('puff', () => {
           // from the rim of the cone; the pulse begins 3σ before its peak
           if (Math.hypot(Math.max(0, Math.abs(x) - outlineLength(OVAL) / 2), z) < C * (t + 3.3 * SIGMA))
             continue;
-          close(p[pixel] / (problem.area / (2 * Math.PI * 0.05)), 0, {
+          close(p[pixel] / (problem.pistons[0].area / (2 * Math.PI * 0.05)), 0, {
             abs: 0.01,
             because:
               'over the peak 5 cm in front of an endless plate; 3.3σ before its peak the pulse has 0.4 %'
@@ -122,13 +121,13 @@ describe('puff', () => {
     });
 
   it('leaves the air of a closed box thinned out by as much as the cone has moved', () => {
-    const problem = waveProblem(coarse('box', 0.006), { outline: OVAL, middle: [0, 0] });
+    const problem = waveProblem(coarse('box', 0.006), [{ outline: OVAL, middle: [0, 0, 0] }]);
     const grid = column(-0.01, -0.008, 1);
     const puff = puffOf(problem, grid);
     for (const t of [5e-4, 1e-3, 2e-3]) {
       // long after the pulse: σ·√(2π)·t, over the peak of the acceleration
       const moved = SIGMA * Math.sqrt(2 * Math.PI) * t;
-      close(at(puff, t)[0], (-C * C * problem.area * moved) / (0.042 * 0.029 * 0.017), {
+      close(at(puff, t)[0], (-C * C * problem.pistons[0].area * moved) / (0.042 * 0.029 * 0.017), {
         rel: 0.06,
         because: 'a spring (R. H. Small 1972) and some standing wave; what the sum repeats costs up to 5 %'
       });
@@ -136,7 +135,7 @@ describe('puff', () => {
   });
 
   it('is what undamped harmonics four times as close give', () => {
-    const problem = waveProblem(coarse('shell', 0.016), { outline: OVAL, middle: [0, 0] });
+    const problem = waveProblem(coarse('shell', 0.016), [{ outline: OVAL, middle: [0, 0, 0] }]);
     const grid: SectionGrid = {
       plane: 'length',
       left: -0.15,
