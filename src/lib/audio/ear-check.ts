@@ -1,10 +1,10 @@
 import { AudioBufferSourceNode, type IAudioNode } from 'standardized-audio-context';
 import type { Hertz, Seconds } from '../units.js';
 import { monoBuffer } from './mono-buffer.js';
-import { raisedCosine } from './raised-cosine.js';
+import { raisedCosine } from '../numeric/raised-cosine.js';
 import type { SoundContext } from './sound-context.js';
 
-export const EAR_CHECK_TONES: readonly Hertz[] = [250, 2000];
+const EAR_CHECK_TONES: readonly Hertz[] = [250, 2000];
 const TONE: Seconds = 0.6;
 const GAP: Seconds = 0.25;
 const EDGE: Seconds = 0.05;

@@ -1,7 +1,7 @@
 import { ConvolverNode, type IConvolverNode } from 'standardized-audio-context';
 import type { Seconds } from '../units.js';
 import { monoBuffer } from './mono-buffer.js';
-import { raisedCosineStep } from './raised-cosine.js';
+import { raisedCosineStep } from './raised-cosine-step.js';
 import type { SoundContext } from './sound-context.js';
 
 /** The fade between two mounts, and of every other step of a gain: short enough to be at once, and no click. */

@@ -8,17 +8,16 @@ import { stringPath, type StringPath } from '../acoustics/mounts/string-path.js'
 import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-response.js';
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
+import { USUAL_RANGE } from '../numeric/third-octave-bands.js';
 import type { Decibels, Hertz } from '../units.js';
 import type { Setup } from '../file/bench-file.js';
 import type { Answer } from './answer.js';
 
-/** The range of the picture; the reach is judged over the same range. */
-export const PICTURE = { from: 50, to: 16000 } as const;
-
 /** Points an octave of the drawn curves: enough that they show no corners. */
 const POINTS_PER_OCTAVE = 48;
 
-export const PICTURE_GRID = logGrid(PICTURE.from, PICTURE.to, POINTS_PER_OCTAVE);
+/** The grid of the picture; the reach is judged over the same range. */
+export const PICTURE_GRID = logGrid(USUAL_RANGE.from, USUAL_RANGE.to, POINTS_PER_OCTAVE);
 
 /** Above this share of the sample rate no filter follows a model. */
 const TOP_SHARE = 0.45;

@@ -39,7 +39,7 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
 }
 
 /** The cone most small speakers have: 0.85 of the frame's length and 0.80 of its width (common practice). */
-export function defaultCone(frame: Outline): Outline {
+function defaultCone(frame: Outline): Outline {
   const side = (share: number, length: number) => atLeast(LIMITS.speakerLength, share * length);
   if (frame.shape === 'round') return { shape: 'round', diameter: side(0.85, frame.diameter) };
   return { shape: 'ellipse', length: side(0.85, frame.length), width: side(0.8, frame.width) };
@@ -51,7 +51,7 @@ function atLeast([least]: readonly [number, number], value: number): number {
 }
 
 /** What a mount is called where its setup has no name. */
-export function defaultSetupName(mount: Mount): string {
+function defaultSetupName(mount: Mount): string {
   if (mount.kind === 'plate') return mount.shape === 'round' ? 'Round plate' : 'Flat plate';
   return { free: 'Free air', shell: 'Shell', box: 'Closed box' }[mount.kind];
 }

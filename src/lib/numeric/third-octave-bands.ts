@@ -13,6 +13,9 @@ export interface ThirdOctaveBand {
 
 const PREFERRED = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8];
 
+/** What the lab looks at, pictures and all, where nothing else is said: the third octaves of 50 Hz to 16 kHz. */
+export const USUAL_RANGE: { readonly from: Hertz; readonly to: Hertz } = { from: 50, to: 16000 };
+
 /** Half a third-octave band as a frequency ratio, G^{1/6} with G = 10^{3/10}. */
 export const HALF_THIRD_OCTAVE = 10 ** 0.05;
 
@@ -25,7 +28,10 @@ export const HALF_THIRD_OCTAVE = 10 ** 0.05;
  * @param to nominal frequency of the last band
  * @throws RangeError unless 0 < from ≤ to, both finite
  */
-export function thirdOctaveBands(from: Hertz = 50, to: Hertz = 16000): ThirdOctaveBand[] {
+export function thirdOctaveBands(
+  from: Hertz = USUAL_RANGE.from,
+  to: Hertz = USUAL_RANGE.to
+): ThirdOctaveBand[] {
   if (!(from > 0 && to >= from && Number.isFinite(to)))
     throw new RangeError(`third-octave bands must run from above 0 Hz upwards, got ${from} … ${to}`);
   const first = Math.round(10 * Math.log10(from / 1000));

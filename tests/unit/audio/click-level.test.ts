@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { raisedCosine } from '../../../src/lib/audio/raised-cosine.js';
+import { raisedCosine } from '../../../src/lib/numeric/raised-cosine.js';
 import { clickLevel } from '../../helpers/click-level.js';
 import { close } from '../../helpers/close.js';
 

@@ -1,9 +1,8 @@
 import { logGrid } from '../../numeric/log-grid.js';
-import { HALF_THIRD_OCTAVE, thirdOctaveBands } from '../../numeric/third-octave-bands.js';
+import { HALF_THIRD_OCTAVE, thirdOctaveBands, USUAL_RANGE } from '../../numeric/third-octave-bands.js';
 import type { Decibels, Hertz } from '../../units.js';
 import type { Response } from '../response.js';
 
-const TOP: Hertz = 16000;
 const WITHIN: Decibels = 10;
 const POINTS_PER_OCTAVE = 96;
 
@@ -29,7 +28,7 @@ export function reachesDown(response: Response): Hertz | null {
   const smoothed = slidingPower(response, first);
   const mean = bands.reduce((sum, { lower, upper }) => sum + smoothed(lower, upper), 0) / bands.length;
   if (!Number.isFinite(mean)) return null;
-  const grid = logGrid(least, Math.min(TOP, most), POINTS_PER_OCTAVE);
+  const grid = logGrid(least, Math.min(USUAL_RANGE.to, most), POINTS_PER_OCTAVE);
   const over = (f: Hertz) =>
     Math.abs(smoothed(Math.max(least, f / HALF_THIRD_OCTAVE), Math.min(most, f * HALF_THIRD_OCTAVE)) - mean) -
     WITHIN;

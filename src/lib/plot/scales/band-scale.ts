@@ -3,7 +3,7 @@ import type { Area } from './area.js';
 import type { ResponseBand } from '../response-curve.js';
 
 /** How far the floor of the picture lies below the strongest band. */
-export const bandDepthDb = 45;
+const bandDepthDb = 45;
 
 /** Part of the area's height left free above the strongest band. */
 const headroom = 0.1;

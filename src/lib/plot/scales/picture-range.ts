@@ -1,3 +1,4 @@
+import { USUAL_RANGE } from '../../numeric/third-octave-bands.js';
 import type { Decibels, Hertz } from '../../units.js';
 
 /** What the axes of the response picture show. */
@@ -8,4 +9,4 @@ export interface PictureRange {
   bottom: Decibels;
 }
 
-export const usualRange: PictureRange = { from: 50, to: 16000, top: 12, bottom: -42 };
+export const usualRange: PictureRange = { ...USUAL_RANGE, top: 12, bottom: -42 };

@@ -1,17 +1,11 @@
+import { thirdOctaveBands } from '../../numeric/third-octave-bands.js';
 import type { Hertz } from '../../units.js';
-
-/** Nominal third-octave mid-bands of one decade (IEC 61260-1:2014, annex E; the R10 series of ISO 266). */
-const decade = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8];
 
 /** The nominal third-octave frequencies from `from` to `to`, both included. */
 export function thirdOctaves(from: Hertz, to: Hertz): Hertz[] {
-  const found: Hertz[] = [];
-  for (let power = Math.floor(Math.log10(from)); 10 ** power <= to; power++)
-    for (const step of decade) {
-      const frequency = Number((step * 10 ** power).toPrecision(3));
-      if (frequency >= from && frequency <= to) found.push(frequency);
-    }
-  return found;
+  return thirdOctaveBands(from, to)
+    .map(({ nominal }) => nominal)
+    .filter((nominal) => nominal >= from && nominal <= to);
 }
 
 /**

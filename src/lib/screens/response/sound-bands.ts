@@ -4,9 +4,8 @@ import { thirdOctaveBands } from '../../numeric/third-octave-bands.js';
 import type { ResponseBand } from '../../plot/response-curve.js';
 import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
-import { PICTURE } from '../../evaluation/stand.js';
 
-const BANDS = thirdOctaveBands(PICTURE.from, PICTURE.to);
+const BANDS = thirdOctaveBands();
 
 /** The sound's third octaves, and what of each the mount lets through; a mount that cannot be built lets nothing. */
 export function soundBands({ power, binWidth }: SoundFigures, answer: Answer | null): ResponseBand[] {

@@ -1,5 +1,6 @@
 import type { Mount } from '../../acoustics/mounts/mount.js';
 import type { Setup } from '../../file/bench-file.js';
+import { DEMO_MOUNTS } from '../../file/demo-bench.js';
 
 /** A mount as it lies in the drawer. */
 export interface DrawerMount {
@@ -14,11 +15,11 @@ export interface DrawerMount {
  * inside sizes are invented with it.
  */
 export const MOUNT_DRAWER: readonly DrawerMount[] = [
-  { name: 'Free air', words: 'the bare speaker', mount: { kind: 'free' } },
+  { name: 'Free air', words: 'the bare speaker', mount: DEMO_MOUNTS.free },
   {
     name: 'Flat plate',
     words: 'a rectangle of card or styrene',
-    mount: { kind: 'plate', shape: 'rectangle', length: 0.152, width: 0.102, offset: [0, 0] }
+    mount: DEMO_MOUNTS.plate
   },
   {
     name: 'Round plate',
@@ -28,7 +29,7 @@ export const MOUNT_DRAWER: readonly DrawerMount[] = [
   {
     name: 'Cab body',
     words: 'no. 41, a full-width cab diesel',
-    mount: { kind: 'shell', length: 0.152, width: 0.033, height: 0.04, ends: 'closed', offset: 0 }
+    mount: DEMO_MOUNTS.shell
   },
   {
     name: 'Tender',
@@ -48,7 +49,7 @@ export const MOUNT_DRAWER: readonly DrawerMount[] = [
   {
     name: 'Closed box',
     words: 'glued up round the speaker’s back',
-    mount: { kind: 'box', length: 0.042, width: 0.029, depth: 0.017 }
+    mount: DEMO_MOUNTS.box
   }
 ];
 

@@ -1,7 +1,7 @@
 import type { Seconds } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import type { Span } from '../blocks/span.js';
-import { raisedCosine } from '../blocks/raised-cosine.js';
+import { raisedCosine } from '../../numeric/raised-cosine.js';
 import type { Horn } from './horn.js';
 import { atPhase, type HornBell } from './horn-bells.js';
 import { outdoors } from './outdoors.js';

@@ -5,7 +5,7 @@ import { validSampleRate } from '../blocks/sample-rate.js';
 import { loopSpan, type Span } from '../blocks/span.js';
 import { checkKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from '../blocks/raised-cosine.js';
+import { raisedCosine } from '../../numeric/raised-cosine.js';
 import { addBurst } from './burst.js';
 import { outdoors } from './outdoors.js';
 import { SQUEAL_KNOBS, type Squeal } from './squeal.js';

@@ -2,7 +2,7 @@ import type { Hertz, Seconds } from '../../units.js';
 import { filter, section } from '../blocks/filter.js';
 import { random } from '../blocks/random.js';
 import type { Span } from '../blocks/span.js';
-import { raisedCosine } from '../blocks/raised-cosine.js';
+import { raisedCosine } from '../../numeric/raised-cosine.js';
 import { speedAt, STOP, TOUCH, turnsAt } from './braking.js';
 import { partialSum } from './partial-sum.js';
 import { slowCurve } from '../blocks/slow-curve.js';

@@ -9,7 +9,7 @@ const LOOP: Seconds = 4;
 /** Bursts of tones above this share of the sample rate are left out. */
 const CEILING = 0.45;
 
-export const BURSTS_KNOBS = {
+const BURSTS_KNOBS = {
   frequency: {
     type: 'number',
     name: 'tone frequency',

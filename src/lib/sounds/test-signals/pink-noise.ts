@@ -5,7 +5,7 @@ import { noiseLoop } from './noise-loop.js';
 
 const DURATION: Seconds = 5;
 
-export const PINK_NOISE_KNOBS = {
+const PINK_NOISE_KNOBS = {
   seed: seedKnob(1770)
 } as const satisfies SoundKnobs;
 

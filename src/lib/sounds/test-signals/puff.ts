@@ -13,7 +13,7 @@ const SIXTY_DB = Math.sqrt(6 * Math.LN10);
 /** The pulse is cut where it is below 10⁻⁷ of its peak, at so many standard deviations in time. */
 const CUT = Math.sqrt(14 * Math.LN10);
 
-export const PUFF_KNOBS = {
+const PUFF_KNOBS = {
   upper: { type: 'number', name: 'upper frequency', unit: 'Hz', min: 100, max: 12000, step: 10, usual: 8000 },
   pause: { type: 'number', name: 'time between puffs', unit: 's', min: 0.25, max: 5, step: 0.05, usual: 0.8 }
 } as const satisfies SoundKnobs;
@@ -24,7 +24,7 @@ export type Puff = { kind: 'puff'; name: string } & KnobValues<typeof PUFF_KNOBS
  * Standard deviation in hertz of the Gaussian spectrum e^(−f²/2s²) that is 20 dB down at the upper frequency. It is
  * held low enough that half the sample rate lies 60 dB down.
  */
-export function puffWidth(upper: Hertz, sampleRate: Hertz): Hertz {
+function puffWidth(upper: Hertz, sampleRate: Hertz): Hertz {
   return Math.min(upper / TWENTY_DB, sampleRate / 2 / SIXTY_DB);
 }
 

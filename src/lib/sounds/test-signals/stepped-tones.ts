@@ -3,7 +3,7 @@ import type { Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from '../blocks/raised-cosine.js';
+import { raisedCosine } from '../../numeric/raised-cosine.js';
 
 const PEAK = 0.5;
 const PAUSE: Seconds = 0.05;
@@ -11,7 +11,7 @@ const FADE: Seconds = 0.02;
 /** Tones above this share of the sample rate are left out. */
 const CEILING = 0.45;
 
-export const STEPPED_TONES_KNOBS = {
+const STEPPED_TONES_KNOBS = {
   from: { type: 'number', name: 'first tone', unit: 'Hz', min: 20, max: 20000, step: 1, usual: 100 },
   to: { type: 'number', name: 'last tone', unit: 'Hz', min: 20, max: 20000, step: 1, usual: 10000 },
   seconds: {

@@ -2,7 +2,7 @@ import type { Hertz, Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
 import type { StillKind } from '../sound-kind.js';
-import { raisedCosine } from '../blocks/raised-cosine.js';
+import { raisedCosine } from '../../numeric/raised-cosine.js';
 
 const PEAK = 0.5;
 const PAUSE: Seconds = 0.5;
@@ -11,7 +11,7 @@ const FADE = { share: 0.02, most: 0.05 };
 /** Above the first of these shares of the sample rate the sweep fades out, at the second it is silent. */
 const CEILING = { from: 0.43, to: 0.45 };
 
-export const SWEEP_KNOBS = {
+const SWEEP_KNOBS = {
   from: { type: 'number', name: 'first frequency', unit: 'Hz', min: 20, max: 20000, step: 1, usual: 50 },
   to: { type: 'number', name: 'last frequency', unit: 'Hz', min: 20, max: 20000, step: 1, usual: 16000 },
   seconds: { type: 'number', name: 'sweep time', unit: 's', min: 1, max: 30, step: 0.5, usual: 8 }
@@ -28,7 +28,7 @@ export type Sweep = { kind: 'sweep'; name: string } & KnobValues<typeof SWEEP_KN
  * (A. Farina, Simultaneous measurement of impulse response and distortion with a swept-sine technique, AES 108th
  * Convention, Paris 2000, preprint 5093.)
  */
-export function sweepPhase(from: Hertz, to: Hertz, seconds: Seconds, t: Seconds): number {
+function sweepPhase(from: Hertz, to: Hertz, seconds: Seconds, t: Seconds): number {
   const stretch = Math.log(to / from);
   if (stretch === 0) return 2 * Math.PI * from * t;
   return ((2 * Math.PI * from * seconds) / stretch) * Math.expm1((t * stretch) / seconds);

@@ -5,7 +5,7 @@ import { noiseLoop } from './noise-loop.js';
 
 const DURATION: Seconds = 5;
 
-export const WHITE_NOISE_KNOBS = {
+const WHITE_NOISE_KNOBS = {
   seed: seedKnob(1771)
 } as const satisfies SoundKnobs;
 

@@ -1,9 +1,5 @@
+import { raisedCosine } from '../numeric/raised-cosine.js';
 import type { Hertz, Seconds } from '../units.js';
-
-/** s(u) = (1 − cos πu)/2: from 0 at u = 0 to 1 at u = 1, level at both ends. */
-export function raisedCosine(u: number): number {
-  return (1 - Math.cos(Math.PI * Math.min(1, Math.max(0, u)))) / 2;
-}
 
 /**
  * The impulse response that turns a step into a raised cosine of that duration, `delay` later. Its taps are not
