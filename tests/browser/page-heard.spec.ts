@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from '../helpers/page-fixture.js';
+import { cases, expect, test } from '../helpers/page-fixture.js';
 
 /** Taps what goes to the device. Runs in the page before anything else. */
 function tapTheDevice(): void {
@@ -17,9 +17,11 @@ function tapTheDevice(): void {
 
 /** Level in dB of what went to the device in the last two thirds of a second, all taps together. */
 async function deviceLevel(page: Page): Promise<number> {
-  await page.waitForTimeout(1100);
-  return page.evaluate(() => {
+  return page.evaluate(async () => {
     const { taps = [] } = window as unknown as { taps?: AnalyserNode[] };
+    // By the clock of the sound: on a busy machine it may lag behind the wall's.
+    const until = taps[0].context.currentTime + 1.1;
+    while (taps[0].context.currentTime < until) await new Promise((resolve) => setTimeout(resolve, 20));
     let sum = 0;
     for (const tap of taps) {
       const samples = new Float32Array(tap.fftSize);
@@ -30,13 +32,16 @@ async function deviceLevel(page: Page): Promise<number> {
   });
 }
 
-test.beforeEach(async ({ page, bench }) => {
+// Its levels are those of the engine.
+test.use({ returning: false });
+test.beforeEach(async ({ page }) => {
   await page.addInitScript(tapTheDevice);
-  await bench.open();
-  await bench.play();
 });
 
-test('a numeral changes what goes to the device, as the shelf says', async ({ page, bench }) => {
+const { it, onOnePage } = cases();
+
+it('a numeral changes what goes to the device, as the shelf says', async ({ page, bench }) => {
+  await bench.play();
   const levels: number[] = [];
   for (const numeral of [1, 2, 3, 4, 1]) {
     await bench.hear(numeral);
@@ -48,7 +53,8 @@ test('a numeral changes what goes to the device, as the shelf says', async ({ pa
   expect(Math.abs(levels[4] - levels[0])).toBeLessThan(2);
 });
 
-test('a size that is turned is heard', async ({ page, bench }) => {
+it('a size that is turned is heard', async ({ page, bench }) => {
+  await bench.play();
   await bench.hear(2);
   const before = await deviceLevel(page);
   await bench.type('width', '40');
@@ -56,7 +62,8 @@ test('a size that is turned is heard', async ({ page, bench }) => {
   expect((await deviceLevel(page)) - before).toBeLessThan(-3);
 });
 
-test('the volume, the full stop and stop are heard; same loudness too', async ({ page, bench }) => {
+it('the volume, the full stop and stop are heard; same loudness too', async ({ page, bench }) => {
+  await bench.play();
   await bench.hear(4);
   const full = await deviceLevel(page);
   await page.getByRole('slider', { name: 'volume' }).fill('0.25');
@@ -77,7 +84,8 @@ test('the volume, the full stop and stop are heard; same loudness too', async ({
   expect(await deviceLevel(page)).toBeLessThan(-100);
 });
 
-test('the throttle and another sound are heard', async ({ page, bench }) => {
+it('the throttle and another sound are heard', async ({ page, bench }) => {
+  await bench.play();
   await bench.hear(2);
   const before = await deviceLevel(page);
   for (let i = 0; i < 4; i++) await page.getByRole('button', { name: 'Throttle up' }).click();
@@ -85,3 +93,5 @@ test('the throttle and another sound are heard', async ({ page, bench }) => {
   for (let i = 0; i < 8; i++) await page.getByRole('button', { name: 'Throttle down' }).click();
   await expect.poll(() => deviceLevel(page), { timeout: 15_000 }).toBeLessThan(before - 2);
 });
+
+test('what goes to the device is what the page says', onOnePage);

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from '../helpers/page-fixture.js';
+import { cases, expect, test } from '../helpers/page-fixture.js';
 
 /** What has the focus: its role or tag and the name it goes by. */
 function focused(page: Page): Promise<string> {
@@ -21,11 +21,12 @@ async function tabTo(page: Page, what: RegExp, most = 80): Promise<void> {
   throw new Error(`never reached ${what}; passed ${seen.join(' | ')}`);
 }
 
-test.beforeEach(async ({ bench }) => {
-  await bench.open();
-});
+// The lever is that of the engine of the demo bench.
+test.use({ returning: false });
 
-test('without a mouse: play, listen, change a size, add, rename, copy, move and take off a mount', async ({
+const { it, onOnePage } = cases();
+
+it('without a mouse: play, listen, change a size, add, rename, copy, move and take off a mount', async ({
   page,
   bench
 }) => {
@@ -78,7 +79,7 @@ test('without a mouse: play, listen, change a size, add, rename, copy, move and 
   await expect(page.getByText('notch 4')).toBeVisible();
 });
 
-test('without a mouse: the speaker, the units and the air', async ({ page, bench }) => {
+it('without a mouse: the speaker, the units and the air', async ({ page, bench }) => {
   await tabTo(page, /summary: The speaker in/);
   await page.keyboard.press('Enter');
   await page.keyboard.press('Tab');
@@ -95,14 +96,18 @@ test('without a mouse: the speaker, the units and the air', async ({ page, bench
   await expect(bench.shelf).toContainText('3.5 in');
 });
 
-test('same loudness levels what is heard and leaves the figures on the screen', async ({ page, bench }) => {
+it('same loudness levels what is heard and leaves the figures on the screen', async ({ page, bench }) => {
   await bench.play();
+  await bench.measured();
   const before = await bench.shelf.locator('ol').innerText();
   await page.keyboard.press('KeyL');
   await expect(page.getByRole('switch')).toHaveAttribute('aria-checked', 'true');
+  await bench.drawn();
   expect(await bench.shelf.locator('ol').innerText()).toBe(before);
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('switch')).toHaveAttribute('aria-checked', 'false');
   await page.keyboard.press('Control+Shift+z');
   await expect(page.getByRole('switch')).toHaveAttribute('aria-checked', 'true');
 });
+
+test('without a mouse', onOnePage);

@@ -1,12 +1,21 @@
-import { expect, test } from '../helpers/page-fixture.js';
-
-test.beforeEach(async ({ bench }) => {
-  await bench.open();
-});
+import { cases, expect, test } from '../helpers/page-fixture.js';
 
 const NAMES = ['Free air', 'Flat plate', 'Cab body', 'Closed box'];
 
-test('digits and the number pad hear a mount; a numeral without a mount does nothing', async ({
+const { it, onOnePage } = cases();
+
+it('Escape closes the ear check, and nothing plays', async ({ page, bench }) => {
+  await page.keyboard.press('Space');
+  const check = page.getByRole('dialog', { name: 'Put headphones on' });
+  await expect(check).toBeVisible();
+  await page.keyboard.press('2');
+  await bench.escape();
+  await expect(check).toBeHidden();
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
+  await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
+});
+
+it('digits and the number pad hear a mount; a numeral without a mount does nothing', async ({
   page,
   bench
 }) => {
@@ -22,7 +31,7 @@ test('digits and the number pad hear a mount; a numeral without a mount does not
   }
 });
 
-test('on a French keyboard the digits’ places count, not the letters on them', async ({ page, bench }) => {
+it('on a French keyboard the digits’ places count, not the letters on them', async ({ page, bench }) => {
   const press = (code: string, key: string) =>
     page.evaluate(
       (init) =>
@@ -37,9 +46,10 @@ test('on a French keyboard the digits’ places count, not the letters on them',
   await expect(bench.stage.getByRole('heading')).toHaveText('Cab body');
   await press('KeyM', '?');
   await expect(page.getByRole('dialog', { name: 'All keys' })).toBeVisible();
+  await bench.escape();
 });
 
-test('Page Down and Page Up step the mounts, round the ends', async ({ page, bench }) => {
+it('Page Down and Page Up step the mounts, round the ends', async ({ page, bench }) => {
   const heard = bench.stage.getByRole('heading');
   for (const name of ['Flat plate', 'Cab body', 'Closed box', 'Free air']) {
     await page.keyboard.press('PageDown');
@@ -49,7 +59,7 @@ test('Page Down and Page Up step the mounts, round the ends', async ({ page, ben
   await expect(heard).toHaveText('Closed box');
 });
 
-test('Space on a focused button only presses it', async ({ page, bench }) => {
+it('Space on a focused button only presses it', async ({ page, bench }) => {
   await page.getByRole('button', { name: 'Hear 3, Cab body' }).focus();
   await page.keyboard.press('Space');
   await expect(bench.stage.getByRole('heading')).toHaveText('Cab body');
@@ -58,9 +68,10 @@ test('Space on a focused button only presses it', async ({ page, bench }) => {
   await page.keyboard.press('Space');
   await expect(bench.speaker).toHaveAttribute('open');
   await expect(page.getByRole('dialog')).toHaveCount(0);
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
 });
 
-test('a held key does not play and stop in turns', async ({ page, bench }) => {
+it('a held key does not play and stop in turns', async ({ page, bench }) => {
   await bench.play();
   await page.keyboard.down('Space');
   await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
@@ -74,7 +85,7 @@ test('a held key does not play and stop in turns', async ({ page, bench }) => {
   await expect(bench.field('width')).toHaveValue('106');
 });
 
-test('the full stop silences and brings the sound back', async ({ page, bench }) => {
+it('the full stop silences and brings the sound back', async ({ page, bench }) => {
   await bench.play();
   await page.keyboard.press('.');
   await expect(bench.strip).toContainText('silenced: press . again');
@@ -83,7 +94,7 @@ test('the full stop silences and brings the sound back', async ({ page, bench })
   await expect(bench.strip).not.toContainText('silenced');
 });
 
-test('arrows with nothing focused turn the size in hand, or the first one', async ({ page, bench }) => {
+it('arrows with nothing focused turn the size in hand, or the first one', async ({ page, bench }) => {
   await bench.hear(2);
   await page.keyboard.press('ArrowRight');
   await expect(bench.field('width')).toHaveValue('103');
@@ -99,7 +110,7 @@ test('arrows with nothing focused turn the size in hand, or the first one', asyn
   await expect(bench.stage).toContainText('Nothing to drag here');
 });
 
-test('no key acts inside a text field, a list or a slider of the browser’s own', async ({ page, bench }) => {
+it('no key acts inside a text field, a list or a slider of the browser’s own', async ({ page, bench }) => {
   await bench.hear(2);
   const field = bench.field('width');
   await field.focus();
@@ -108,6 +119,7 @@ test('no key acts inside a text field, a list or a slider of the browser’s own
     await page.keyboard.press(key);
   await expect(bench.stage.getByRole('heading')).toHaveText('Flat plate');
   await expect(page.getByRole('dialog')).toHaveCount(0);
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
   await expect(field).toHaveValue('3.4g? ');
   await expect(page.getByText('The plate grows')).toHaveCount(0);
   await field.fill('102');
@@ -120,7 +132,7 @@ test('no key acts inside a text field, a list or a slider of the browser’s own
   await expect(bench.field('width')).toHaveValue('102');
 });
 
-test('no key acts with Ctrl, Alt or Meta: those belong to the browser', async ({ page, bench }) => {
+it('no key acts with Ctrl, Alt or Meta: those belong to the browser', async ({ page, bench }) => {
   const press = (modifier: string) =>
     page.evaluate(
       (held) =>
@@ -139,7 +151,7 @@ test('no key acts with Ctrl, Alt or Meta: those belong to the browser', async ({
   await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
 });
 
-test('the list of keys: "?" opens it, no key acts behind it, Escape closes it', async ({ page, bench }) => {
+it('the list of keys: "?" opens it, no key acts behind it, Escape closes it', async ({ page, bench }) => {
   await page.keyboard.press('?');
   const list = page.getByRole('dialog', { name: 'All keys' });
   await expect(list).toBeVisible();
@@ -156,7 +168,7 @@ test('the list of keys: "?" opens it, no key acts behind it, Escape closes it', 
   await expect(list).toBeHidden();
 });
 
-test('single keys can be switched off, and "?" still finds the switch', async ({ page, bench }) => {
+it('single keys can be switched off, and "?" still finds the switch', async ({ page, bench }) => {
   await page.keyboard.press('?');
   const works = page.getByRole('checkbox', { name: 'single keys work' });
   await works.uncheck();
@@ -164,6 +176,8 @@ test('single keys can be switched off, and "?" still finds the switch', async ({
   for (const key of ['2', 'g', '.', 'PageDown', 'Space']) await page.keyboard.press(key);
   await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
   await expect(page.getByRole('dialog')).toHaveCount(0);
+  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
+  await expect(bench.strip).not.toContainText('silenced');
   await page.keyboard.press('?');
   await works.check();
   await bench.escape();
@@ -171,18 +185,7 @@ test('single keys can be switched off, and "?" still finds the switch', async ({
   await expect(bench.stage.getByRole('heading')).toHaveText('Flat plate');
 });
 
-test('Escape closes the ear check, and nothing plays', async ({ page, bench }) => {
-  await page.keyboard.press('Space');
-  const check = page.getByRole('dialog', { name: 'Put headphones on' });
-  await expect(check).toBeVisible();
-  await page.keyboard.press('2');
-  await bench.escape();
-  await expect(check).toBeHidden();
-  await expect(bench.playButton).toHaveAttribute('aria-label', 'Play');
-  await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
-});
-
-test('a figure answers "what is this?" by key, and Escape puts the answer away', async ({ page, bench }) => {
+it('a figure answers "what is this?" by key, and Escape puts the answer away', async ({ page, bench }) => {
   await bench.hear(2);
   const figure = bench.stage.getByRole('button', { name: /nearest way round/ });
   await figure.focus();
@@ -194,7 +197,7 @@ test('a figure answers "what is this?" by key, and Escape puts the answer away',
   await expect(note).toBeHidden();
 });
 
-test('the table can be scrolled by keys: they turn nothing meanwhile', async ({ page, bench }) => {
+it('the table can be scrolled by keys: they turn nothing meanwhile', async ({ page, bench }) => {
   await bench.hear(2);
   const left = page.getByRole('region', { name: 'What is left of the engine' });
   await left.getByText('the figures as a table').click();
@@ -209,7 +212,7 @@ test('the table can be scrolled by keys: they turn nothing meanwhile', async ({ 
   await expect(bench.stage.getByRole('heading')).toHaveText('Cab body');
 });
 
-test('the readout is moved by keys', async ({ page, bench }) => {
+it('the readout is moved by keys', async ({ page, bench }) => {
   await bench.hear(2);
   const readout = page.getByRole('slider', { name: 'read the curves at a frequency' });
   await readout.focus();
@@ -218,3 +221,5 @@ test('the readout is moved by keys', async ({ page, bench }) => {
   await expect(readout).not.toHaveAttribute('aria-valuetext', before!);
   await expect(bench.field('width')).toHaveValue('102');
 });
+
+test('the keys', onOnePage);

@@ -1,4 +1,6 @@
 import { expect, type Locator, type Page } from '@playwright/test';
+import { dropFile } from './page-give-file.js';
+import { DEMO_BENCH, OWN_BENCH } from './page-own-bench.js';
 
 /** The page's parts by what they are called on the screen, and what a user does with them. */
 export class BenchPage {
@@ -8,17 +10,55 @@ export class BenchPage {
   /** What a screen reader is told when another mount is heard. */
   readonly spoken: Locator;
 
-  constructor(readonly page: Page) {
+  #afresh = 0;
+
+  /** @param returning whether the page finds a bench of one's own in the browser's store */
+  constructor(
+    readonly page: Page,
+    readonly returning = true
+  ) {
     this.stage = page.locator('section.stage');
     this.shelf = page.getByRole('region', { name: 'On the shelf' });
     this.strip = page.getByRole('banner');
     this.spoken = page.locator('p.hidden[role="status"]');
   }
 
-  /** Opens the page and waits until the first sound is measured behind every mount. */
+  /** Opens the page and waits until it is alive: one's own bench is there, or the first sound of the demo bench. */
   async open(address = './'): Promise<void> {
     await this.page.goto(address);
     await expect(this.stands).toHaveCount(4);
+    if (this.returning) await expect(this.line).toHaveAttribute('data-kept', 'kept');
+    else await this.measured();
+  }
+
+  /**
+   * Puts the bench on the page as it was at first, by a file that is let go over it: silent, nothing unfolded, nothing
+   * in hand.
+   */
+  async afresh(): Promise<void> {
+    const name = `fresh ${++this.#afresh}`;
+    if ((await this.playButton.getAttribute('aria-label')) === 'Stop') await this.playButton.click();
+    await this.page.mouse.move(0, 0);
+    await this.page.evaluate(() => {
+      if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+      for (const one of document.querySelectorAll('details')) one.open = false;
+      scrollTo(0, 0);
+    });
+    await dropFile(this.page, {
+      name: `${name}.backwave.json`,
+      head: btoa(this.returning ? OWN_BENCH : DEMO_BENCH)
+    });
+    await expect(this.line).toContainText(name);
+    await expect(this.stage.locator('header .disc')).toHaveText('1');
+  }
+
+  /** The line that says which bench this is and whether it is kept. */
+  get line(): Locator {
+    return this.page.locator('[data-kept]');
+  }
+
+  /** Waits until the sound there is has been measured behind every mount that can be built. */
+  async measured(): Promise<void> {
     await expect(this.page.getByText('listening …')).toHaveCount(0);
   }
 
@@ -81,15 +121,25 @@ export class BenchPage {
   async escape(): Promise<void> {
     await this.page.keyboard.press('Escape');
     await expect(this.page.getByRole('dialog')).toHaveCount(0);
+    await this.drawn();
+  }
+
+  /**
+   * Waits until the page has drawn what was done last: two pictures and a task later, as what can wait comes a task after
+   * the hand. Whoever looks whether nothing has changed looks after this.
+   */
+  async drawn(): Promise<void> {
     await this.page.evaluate(
       () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))
     );
   }
 
-  /** Starts the sound for the first time, through the ear check. */
+  /** Starts the sound; the first time through the ear check. */
   async play(): Promise<void> {
     await this.playButton.click();
-    await this.page.getByRole('button', { name: 'I am ready: play' }).click();
+    const ready = this.page.getByRole('button', { name: 'I am ready: play' });
+    await expect(ready.or(this.page.locator('button.play[aria-label="Stop"]'))).toBeVisible();
+    if (await ready.isVisible()) await ready.click();
     await expect(this.playButton).toHaveAttribute('aria-label', 'Stop');
   }
 

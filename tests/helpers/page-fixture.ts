@@ -1,16 +1,37 @@
-import { test as base, expect } from '@playwright/test';
+import { test as base, expect, type Page } from '@playwright/test';
 import { BenchPage } from './page-bench.js';
+import { leaveBench, OWN_BENCH, OWN_NAME } from './page-own-bench.js';
 
 interface Fixtures {
   /** The page as one uses it. */
   bench: BenchPage;
 }
 
+interface Options {
+  /**
+   * Whether one has been here before: then a bench lies in the browser's store whose sound costs little
+   * (page-own-bench.ts), and the page opens with it. Otherwise it opens with the demo bench and its engine.
+   */
+  returning: boolean;
+  /** Whether the browser has service workers; without them nothing is kept for use without a network. */
+  serviceWorker: boolean;
+}
+
 /**
  * Every test of the page fails on an error or a warning in the console, on an error nobody caught, on a request
  * that fails and on a request to another place than the page came from: it needs no internet.
  */
-export const test = base.extend<Fixtures>({
+export const test = base.extend<Fixtures & Options>({
+  returning: [true, { option: true }],
+  serviceWorker: [false, { option: true }],
+  context: async ({ context, returning, serviceWorker }, use) => {
+    if (returning) await context.addInitScript(leaveBench, { text: OWN_BENCH, name: OWN_NAME });
+    if (!serviceWorker)
+      await context.addInitScript(() => {
+        delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker;
+      });
+    await use(context);
+  },
   page: async ({ page }, use) => {
     const complaints: string[] = [];
     let home: string | null = null;
@@ -31,9 +52,31 @@ export const test = base.extend<Fixtures>({
     await use(page);
     expect(complaints, 'complaints of the browser').toEqual([]);
   },
-  bench: async ({ page }, use) => {
-    await use(new BenchPage(page));
+  bench: async ({ page, returning }, use) => {
+    await use(new BenchPage(page, returning));
   }
 });
+
+type Act = (all: { page: Page; bench: BenchPage }) => Promise<void>;
+
+/**
+ * Several cases on one opening of the page, for what the page says and does, not for how it opens: `it` lists them, and
+ * `onOnePage` is the body of the test that runs them, each a step of its own name that begins with the bench as it came.
+ */
+export function cases(): { it: (title: string, act: Act) => void; onOnePage: Act } {
+  const listed: { title: string; act: Act }[] = [];
+  return {
+    it: (title, act) => void listed.push({ title, act }),
+    onOnePage: async ({ page, bench }) => {
+      test.setTimeout(60_000 + 15_000 * listed.length);
+      await bench.open();
+      for (const [i, { title, act }] of listed.entries())
+        await test.step(title, async () => {
+          if (i > 0) await bench.afresh();
+          await act({ page, bench });
+        });
+    }
+  };
+}
 
 export { expect };

@@ -5,7 +5,7 @@ import { installationOf } from '../../src/lib/file/installation-of.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { loopLoudness } from '../../src/lib/listening/loudness.js';
 import { LoopFilter } from '../../src/lib/numeric/filter-with.js';
-import type { MovingSound } from '../../src/lib/sounds/kinds.js';
+import type { GeneratedSound, MovingSound } from '../../src/lib/sounds/kinds.js';
 import { loopStretch } from '../../src/lib/sounds/recording/loop-stretch.js';
 import { usualSound } from '../../src/lib/sounds/roster.js';
 import { SoundBank } from '../../src/lib/workers/sound/sound-bank.js';
@@ -29,9 +29,14 @@ export function levelInNode(mount: Mount, loop: Float32Array): number {
   return heard - against;
 }
 
+/** A sound as the page renders it. */
+export function soundLoop(sound: GeneratedSound): Float32Array {
+  return new SoundBank().loop(sound, SAMPLE_RATE);
+}
+
 /** The engine as the page renders it. */
 export function engineLoop(notch = 4): Float32Array {
-  return new SoundBank().loop({ ...(usualSound('diesel') as MovingSound), notch }, SAMPLE_RATE);
+  return soundLoop({ ...(usualSound('diesel') as MovingSound), notch });
 }
 
 /** A recording of one channel at the rate of the page, looped as the page loops it. */
