@@ -199,7 +199,7 @@ it('a figure answers "what is this?" by key, and Escape puts the answer away', a
 
 it('the table can be scrolled by keys: they turn nothing meanwhile', async ({ page, bench }) => {
   await bench.hear(2);
-  const left = page.getByRole('region', { name: 'What is left of the engine' });
+  const left = page.getByRole('region', { name: /^What is left of the/ });
   await left.getByText('the figures as a table').click();
   const region = page.getByRole('region', { name: 'the figures as a table' });
   await region.focus();

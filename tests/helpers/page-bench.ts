@@ -37,6 +37,15 @@ export class BenchPage {
    */
   async afresh(): Promise<void> {
     const name = `fresh ${++this.#afresh}`;
+    const open = this.page.locator('dialog[open], :popover-open');
+    while ((await open.count()) > 0) {
+      const before = await open.count();
+      await this.page.keyboard.press('Escape');
+      await expect.poll(() => open.count()).toBeLessThan(before);
+    }
+    const projector = this.page.getByRole('main', { name: 'Projector view' });
+    if (await projector.isVisible()) await this.page.keyboard.press('Escape');
+    await expect(projector).toHaveCount(0);
     if ((await this.playButton.getAttribute('aria-label')) === 'Stop') await this.playButton.click();
     await this.page.mouse.move(0, 0);
     await this.page.evaluate(() => {
