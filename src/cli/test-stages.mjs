@@ -41,7 +41,7 @@ export const stages = [
   {
     name: 'page',
     what: 'the built page in a real Chromium (Playwright)',
-    run: (options) => runPlaywright('page', 2, options)
+    run: (options) => runPlaywright('page', pageWorkers(), options)
   }
 ];
 
@@ -83,6 +83,14 @@ async function runVitest() {
     const code = await runScript('node_modules/vitest/vitest.mjs', args);
     return countVitest(readText(report), code);
   });
+}
+
+/**
+ * As many pages at a time as there are cores; more than four would fight for the rest of the machine.
+ * @param {number} [cores]
+ */
+export function pageWorkers(cores = os.availableParallelism()) {
+  return Math.max(1, Math.min(4, cores));
 }
 
 /**

@@ -89,9 +89,9 @@ async function everyState(
   await page.keyboard.press('w');
   const around = page.getByRole('region', { name: 'The air around it' });
   await around.getByRole('radio', { name: 'a distance' }).check();
-  await expect(page.locator('.model .status')).toContainText('solved in full', { timeout: 30_000 });
+  await expect(page.locator('.model .status')).toContainText('solved in full', { timeout: 60_000 });
   await around.scrollIntoViewIfNeeded();
-  await expect(around.getByRole('img', { name: /sound pressure/ })).toBeVisible({ timeout: 30_000 });
+  await expect(around.getByRole('img', { name: /sound pressure/ })).toBeVisible({ timeout: 60_000 });
   await expect(around.getByText('being worked out')).toHaveCount(0);
   await look('the waves in the air');
 }

@@ -14,6 +14,8 @@ const test = base.extend<{ deployed: Deployment }>({
   }
 });
 
+test.use({ serviceWorker: true });
+
 const KEPT = 'works without a network';
 
 /** The first visit, until everything is on this machine. */
@@ -59,11 +61,16 @@ async function look(page: Page): Promise<void> {
   });
 }
 
+/** The state of the newer version that waits, if there is one. */
+const waiting = (page: Page): Promise<string | undefined> =>
+  page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.waiting?.state);
+
 const news = (page: Page) => page.getByText('A new version is here.');
 
-test('the first visit keeps every file that was built, and says when it is done', async ({
+test('the first visit keeps every file, says so and goes on when the network is cut; the second starts without one', async ({
   page,
   bench,
+  context,
   deployed
 }) => {
   await firstVisit(bench, deployed.address());
@@ -75,15 +82,7 @@ test('the first visit keeps every file that was built, and says when it is done'
   }, names[0]);
   expect(keptFiles).toEqual(deployed.parts('/').filter((name) => !name.startsWith('some/')));
   expect(keptFiles.length).toBeGreaterThan(20);
-});
 
-test('the first visit goes on when the network is cut, and the second starts without one', async ({
-  page,
-  bench,
-  context,
-  deployed
-}) => {
-  await firstVisit(bench, deployed.address());
   await context.setOffline(true);
   await worksWhole(bench);
   await page.reload();
@@ -91,17 +90,23 @@ test('the first visit goes on when the network is cut, and the second starts wit
   await worksWhole(bench);
 });
 
-for (const folder of ['/', '/some/folder/'])
-  test(`once everything is kept, the host may be gone: ${folder}`, async ({ page, bench, deployed }) => {
-    await firstVisit(bench, deployed.address(folder));
-    await deployed.stop();
+test('once everything is kept, the host may be gone, whatever folder the page stood in', async ({
+  page,
+  bench,
+  deployed
+}) => {
+  const folders = ['/', '/some/folder/'];
+  for (const folder of folders) await firstVisit(bench, deployed.address(folder));
+  await deployed.stop();
+  for (const folder of folders) {
     await expect(fetch(deployed.address(folder))).rejects.toThrow();
     for (const address of ['', 'index.html', '?from=a-link#projector-of-nothing']) {
       await bench.open(deployed.address(folder) + address);
       await expect(page.getByText(KEPT)).toBeVisible();
     }
     await worksWhole(bench);
-  });
+  }
+});
 
 test('copies in two folders of one host keep apart', async ({ page, bench, deployed }) => {
   await firstVisit(bench, deployed.address('/'));
@@ -119,7 +124,7 @@ test('copies in two folders of one host keep apart', async ({ page, bench, deplo
   await shows(page, 'two');
 });
 
-test('a new version waits until it is asked for, then it is there, and the old one is gone', async ({
+test('a new version waits until it is asked for, is put off by "later", then it is there, and the old one is gone', async ({
   page,
   bench,
   deployed
@@ -133,8 +138,12 @@ test('a new version waits until it is asked for, then it is there, and the old o
   deployed.release('two');
   await look(page);
   await expect(news(page)).toBeVisible();
-  await page.waitForTimeout(1500);
+  await expect.poll(() => waiting(page)).toBe('installed');
+  await page.getByRole('button', { name: 'later' }).click();
+  await expect(news(page)).toHaveCount(0);
+  await bench.drawn();
   expect(await marked(page)).toBe(true);
+  expect(await waiting(page)).toBe('installed');
   await expect(bench.field('width')).toHaveValue('60');
   await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');
   // Whoever loads the page anew meanwhile gets the version they had.
@@ -157,17 +166,6 @@ test('a new version waits until it is asked for, then it is there, and the old o
   await bench.open(deployed.address());
   await shows(page, 'two');
   await worksWhole(bench);
-});
-
-test('"later" puts the line away and changes nothing', async ({ page, bench, deployed }) => {
-  await firstVisit(bench, deployed.address());
-  await mark(page);
-  deployed.release('two');
-  await look(page);
-  await page.getByRole('button', { name: 'later' }).click();
-  await expect(news(page)).toHaveCount(0);
-  expect(await marked(page)).toBe(true);
-  await bench.hear(2);
 });
 
 test('a second window is told, goes on with the older version, and loses nothing', async ({
@@ -263,8 +261,8 @@ test('a page of another version than its service worker, in the middle of an upl
   await worksWhole(bench);
 });
 
+// Where there is none at all: every other page of the tests (page-fixture.ts), and page-subfolder looks at this line.
 for (const [what, spoil] of [
-  ['there is none', () => delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker],
   [
     'it is refused',
     () => {

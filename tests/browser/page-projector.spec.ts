@@ -158,12 +158,14 @@ it('long names, equal loudness and what the browser refuses fit, too', async ({ 
 });
 
 it('the wave solution fits, too: its curves with their names, a tone and a puff', async ({ page }) => {
+  // A puff that moves by itself has captions of its own.
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
   await page.keyboard.press('p');
   await page.keyboard.press('w');
   for (const numeral of [1, 2, 3, 4]) {
     await page.keyboard.press(`Digit${numeral}`);
-    await expect(view(page).getByText('what you hear: wave solution')).toBeVisible({ timeout: 30_000 });
-    await expect(view(page).getByText('estimated')).toBeVisible({ timeout: 30_000 });
+    await expect(view(page).getByText('what you hear: wave solution')).toBeVisible({ timeout: 60_000 });
+    await expect(view(page).getByText('estimated')).toBeVisible({ timeout: 60_000 });
     await expect(view(page).getByText('½ wave late')).toHaveCount(numeral === 4 ? 0 : 1);
     await expect(view(page).getByText(/rule of thumb: good to \d/)).toBeVisible();
     await expect(view(page).getByText('the front alone, no back')).toBeVisible();
@@ -173,14 +175,14 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
   for (const numeral of [3, 4]) {
     await page.keyboard.press(`Digit${numeral}`);
     await expect(view(page).getByText(numeral === 3 ? 'less cancels' : 'nothing cancels')).toBeVisible();
-    await expect(view(page).getByText(/dotted: free air/i)).toBeVisible({ timeout: 30_000 });
+    await expect(view(page).getByText(/dotted: free air/i)).toBeVisible({ timeout: 60_000 });
     // The heard mount, and in the corner the one that it is held against.
-    await expect(view(page).locator('canvas')).toHaveCount(2, { timeout: 30_000 });
+    await expect(view(page).locator('canvas')).toHaveCount(2, { timeout: 60_000 });
     await fitsEverywhere(page, `a tone, ${numeral}`);
   }
   await page.keyboard.press('Digit3');
   await page.keyboard.press('a');
-  await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 30_000 });
+  await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 60_000 });
   await expect(view(page).locator('[aria-current=step]')).toContainText('swings on');
   await fitsEverywhere(page, 'a puff');
 });

@@ -11,6 +11,8 @@ test('under a folder of any host the page computes, switches and plays', async (
     await bench.type('width', '60');
     await expect(bench.stage.locator('.way')).toHaveText('nearest way round: 60 mm');
     await expect(page.getByRole('alert')).toHaveCount(0);
+    // Without a service worker nothing is kept, and nothing said.
+    await expect(page.getByText('works without a network')).toHaveCount(0);
     // The bundled typefaces came along.
     expect(await page.evaluate(() => [...document.fonts].some(({ status }) => status === 'loaded'))).toBe(
       true

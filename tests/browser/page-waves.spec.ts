@@ -18,7 +18,7 @@ function status(bench: BenchPage) {
 
 /** Waits until the heard mount is solved; how long that takes is no matter here. */
 async function solved(bench: BenchPage): Promise<void> {
-  await expect(status(bench)).toHaveText(SOLVED, { timeout: 30_000 });
+  await expect(status(bench)).toHaveText(SOLVED, { timeout: 60_000 });
 }
 
 /** Levels of the wave solution, worked out here. */
@@ -164,7 +164,7 @@ air.it('reduced motion gets stills, which the slider moves', async ({ page, benc
   await page.keyboard.press('a');
   const around = page.getByRole('region', { name: 'The air around it' });
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
-  await expect(waves).toBeVisible({ timeout: 30_000 });
+  await expect(waves).toBeVisible({ timeout: 60_000 });
   await solved(bench);
   const look = () => drawn(waves.locator('canvas').first());
   await stood(page, look);
@@ -183,9 +183,9 @@ air.it(
     await page.keyboard.press('a');
     const view = page.getByRole('main', { name: 'Projector view' });
     const waves = view.getByRole('img', { name: /sound pressure in the air/ });
-    await expect(waves).toHaveAccessibleName(/^a steady tone/, { timeout: 30_000 });
+    await expect(waves).toHaveAccessibleName(/^a steady tone/, { timeout: 60_000 });
     await page.keyboard.press('a');
-    await expect(waves).toHaveAccessibleName(/^one puff/, { timeout: 30_000 });
+    await expect(waves).toHaveAccessibleName(/^one puff/, { timeout: 60_000 });
     await page.keyboard.press('a');
     await expect(waves).toHaveCount(0);
     await expect(view.locator('.response-picture')).toBeVisible();
@@ -227,7 +227,7 @@ air.it(
     await around.getByRole('button', { name: 'stop' }).click();
     await expect(waves).toHaveAccessibleName(/^a steady tone/);
     await around.getByRole('radio', { name: 'one puff' }).check();
-    await expect(waves).toHaveAccessibleName(/^one puff of the cone/, { timeout: 30_000 });
+    await expect(waves).toHaveAccessibleName(/^one puff of the cone/, { timeout: 60_000 });
     // Another mount has another puff.
     await bench.hear(4);
     await expect(around.getByText('The puff was of another mount.')).toBeVisible();
@@ -235,7 +235,7 @@ air.it(
     await bench.hear(2);
     await bench.type('width', '88');
     await around.getByRole('button', { name: 'make one of this' }).click();
-    await expect(waves).toHaveAccessibleName(/^one puff of the cone/, { timeout: 30_000 });
+    await expect(waves).toHaveAccessibleName(/^one puff of the cone/, { timeout: 60_000 });
     await solved(bench);
     await expect(waves).toHaveAccessibleName(/^one puff of the cone/);
   }

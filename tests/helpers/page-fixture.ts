@@ -68,7 +68,7 @@ export function cases(): { it: (title: string, act: Act) => void; onOnePage: Act
   return {
     it: (title, act) => void listed.push({ title, act }),
     onOnePage: async ({ page, bench }) => {
-      test.setTimeout(60_000 + 15_000 * listed.length);
+      test.setTimeout(60_000 + 30_000 * listed.length);
       await bench.open();
       for (const [i, { title, act }] of listed.entries())
         await test.step(title, async () => {

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { waysToInstall } from '../../../src/cli/ensure-chromium.mjs';
-import { ownProjects } from '../../../src/cli/test-stages.mjs';
+import { ownProjects, pageWorkers } from '../../../src/cli/test-stages.mjs';
 import { runCommand } from '../../helpers/run-command.js';
 import { temporaryFolder } from '../../helpers/temporary-folder.js';
 
@@ -24,6 +24,10 @@ test('every tsconfig below src and tests is checked on its own', () => {
     path.join('src/lib/audio/tsconfig.worklet.json'),
     path.join('tests/browser/tsconfig.json')
   ]);
+});
+
+test('as many pages are tested at a time as there are cores, four at most', () => {
+  expect([1, 2, 3, 4, 64].map((cores) => pageWorkers(cores))).toEqual([1, 2, 3, 4, 4]);
 });
 
 test.each([
