@@ -7,7 +7,6 @@ import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
 import { reachOfKnobs } from '../../acoustics/mounts/reach-of-knobs.js';
 import { filterFor } from '../../evaluation/stand.js';
-import { Breath } from './breath.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
@@ -23,6 +22,9 @@ export const USUAL_GAIN = 0.5;
 
 /** Of all sizes, so many are tried in earnest: those behind which a sound has the most power. */
 const PROBED = 5;
+
+/** So long a task of the page may take before others get their turn. */
+const SLICE_MS = 8;
 
 /** So many peaks are remembered. */
 const REMEMBERED = 200;
@@ -48,10 +50,10 @@ export interface Reach {
  * measured on the sounds themselves, never by a limiter. Sounds that may sound together (a loop and the horn) are added.
  */
 export class Headroom {
-  #lab: LabClient;
+  #lab: Pick<LabClient, 'ask'>;
   #peaks = new LruCache<Promise<number>>(REMEMBERED);
 
-  constructor(lab: LabClient) {
+  constructor(lab: Pick<LabClient, 'ask'>) {
     this.#lab = lab;
   }
 
@@ -79,15 +81,27 @@ export class Headroom {
   async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
     const { power, binWidth } = figures;
     const answers = await Promise.all(probes.map(reach.answer));
-    const breath = new Breath();
+    const slice = new TimeSlice();
     const tried: { answer: Answer; through: number }[] = [];
     for (const answer of answers) {
       const gain = powerGain(answer, power.length, binWidth);
       tried.push({ answer, through: gain.reduce((sum, each, k) => sum + each * power[k], 0) });
-      await breath.taken();
+      await slice.over();
     }
     const strongest = tried.sort((a, b) => b.through - a.through).slice(0, PROBED);
     const impulseResponses = strongest.map(({ answer }) => filterFor(answer, reach.sampleRate));
     return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
+  }
+}
+
+/** Lets the page answer the hand in the midst of long work. */
+class TimeSlice {
+  #since = performance.now();
+
+  /** Call between the steps of the work: goes on at once while the task is short, and after what waits otherwise. */
+  async over(): Promise<void> {
+    if (performance.now() - this.#since < SLICE_MS) return;
+    await new Promise((resolve) => setTimeout(resolve));
+    this.#since = performance.now();
   }
 }

@@ -2,7 +2,7 @@ import type { Decibels, Lufs } from '../../units.js';
 import type { LabClient } from '../../workers/sound/client.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { Stand } from '../../evaluation/stand.js';
-import type { Loop } from './loops.js';
+import type { Loop } from './sound-cache.js';
 
 /** The most that levelling takes away: 30 dB. */
 const LEAST_LEVELLING = 10 ** (-30 / 20);

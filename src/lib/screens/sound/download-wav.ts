@@ -1,6 +1,6 @@
 import { wavFile } from '../../export/wav-file.js';
 import { download } from '../../bench/download.js';
-import type { Loop } from '../../bench/sounding/loops.js';
+import type { Loop } from '../../bench/sounding/sound-cache.js';
 
 /** Gives the user a loop as a WAV file of 24 bits; one that would clip is made softer as a whole. */
 export function downloadWav({ sound, samples, sampleRate, figures }: Loop): void {

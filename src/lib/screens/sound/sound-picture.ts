@@ -8,7 +8,7 @@ import type { MarkedRate } from '../../sounds/sound-kind.js';
 import type { Stand } from '../../evaluation/stand.js';
 import { type Harmonic, harmonicsOf } from '../../evaluation/harmonics.js';
 import { powerGain } from '../../evaluation/power-gain.js';
-import type { Loop } from '../../bench/sounding/loops.js';
+import type { Loop } from '../../bench/sounding/sound-cache.js';
 
 /** Points of the level over time, and of the spectrum. */
 const POINTS = { course: 400, spectrum: 600 };

@@ -3,7 +3,7 @@ import { expect, test, vi } from 'vitest';
 import type { LabClient } from '../../../../src/lib/workers/sound/client.js';
 import type { Stand } from '../../../../src/lib/evaluation/stand.js';
 import { Levels } from '../../../../src/lib/bench/sounding/levels.svelte.js';
-import { Loops } from '../../../../src/lib/bench/sounding/loops.js';
+import { SoundCache } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import { computedByRule } from '../../../helpers/by-rule.js';
 import { DEMO } from '../../../helpers/demo-installations.js';
 import { close } from '../../../helpers/close.js';
@@ -39,7 +39,7 @@ function levelsBy(lab: LabClient) {
 
 test('twice the amplitude is 6.02 dB louder', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const loop = (await new SoundCache(lab).loop(usualSound('pinkNoise'), null, RATE))!;
   const { levels, measured } = levelsBy(lab);
   const plate = stand(0, 'flat plate');
   const twice = { ...louder(plate, 2), index: 1 };
@@ -51,7 +51,7 @@ test('twice the amplitude is 6.02 dB louder', async () => {
 
 test('only what is not known is asked for', async () => {
   const { lab, asked } = labAtHand();
-  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const loop = (await new SoundCache(lab).loop(usualSound('pinkNoise'), null, RATE))!;
   const { measured } = levelsBy(lab);
   const stands = [stand(0, 'free air'), stand(1, 'flat plate')];
   await measured({ loop, stands });
@@ -64,7 +64,7 @@ test('only what is not known is asked for', async () => {
 
 test('wishes that come while one is measured do not queue up: the newest counts', async () => {
   const { lab, asked } = labAtHand();
-  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const loop = (await new SoundCache(lab).loop(usualSound('pinkNoise'), null, RATE))!;
   const { levels, measured, others } = levelsBy(lab);
   const plate = stand(0, 'flat plate');
   const before = asked();
@@ -80,7 +80,7 @@ test('wishes that come while one is measured do not queue up: the newest counts'
 
 test('a stand that cannot be built has no level', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const loop = (await new SoundCache(lab).loop(usualSound('pinkNoise'), null, RATE))!;
   const { levels, measured } = levelsBy(lab);
   const [plate, none] = [stand(0, 'flat plate'), { ...stand(1, 'closed box'), computed: null }];
   await measured({ loop, stands: [plate, none] });
@@ -89,7 +89,7 @@ test('a stand that cannot be built has no level', async () => {
 
 test('after a failure the next wish is measured', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of(usualSound('pinkNoise'), null, RATE))!;
+  const loop = (await new SoundCache(lab).loop(usualSound('pinkNoise'), null, RATE))!;
   const { levels, measured, told } = levelsBy(lab);
   const plate = stand(0, 'flat plate');
   const unknown = { loop: { ...loop, key: 'unknown' }, stands: [plate] };

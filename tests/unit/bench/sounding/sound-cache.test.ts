@@ -5,7 +5,7 @@ import { ALIGNED } from '../../../../src/lib/workers/sound/sound-bank.js';
 import { close } from '../../../helpers/close.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { expect, test } from 'vitest';
-import { Loops } from '../../../../src/lib/bench/sounding/loops.js';
+import { SoundCache } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import type { Recording } from '../../../../src/lib/bench/sounding/open-recording.js';
 import { labAtHand } from '../../../helpers/lab-at-hand.js';
 
@@ -18,19 +18,23 @@ function recording(start: number, end: number): Recording {
 
 test('the same sound is rendered once, also while it is still being rendered', async () => {
   const { lab, asked } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const [one, two] = await Promise.all([
-    loops.of(usualSound('pinkNoise'), null, RATE),
-    loops.of(usualSound('pinkNoise'), null, RATE)
+    cache.loop(usualSound('pinkNoise'), null, RATE),
+    cache.loop(usualSound('pinkNoise'), null, RATE)
   ]);
   expect(one).toBe(two);
   expect(asked()).toBe(2); // render, keep
-  expect(await loops.of(usualSound('pinkNoise'), null, RATE)).toBe(one);
+  expect(await cache.loop(usualSound('pinkNoise'), null, RATE)).toBe(one);
 });
 
 test('what is measured is what plays', async () => {
   const { lab } = labAtHand();
-  const loop = (await new Loops(lab).of({ kind: 'recording', name: 'mine.wav' }, recording(0, 1), RATE))!;
+  const loop = (await new SoundCache(lab).loop(
+    { kind: 'recording', name: 'mine.wav' },
+    recording(0, 1),
+    RATE
+  ))!;
   expect(loop.figures.peak).toBeCloseTo(Math.max(...loop.samples.map(Math.abs)), 6);
   const zeros = new Float32Array(4096);
   zeros[0] = 1;
@@ -40,13 +44,13 @@ test('what is measured is what plays', async () => {
 
 test('a recording is brought to the loudness of all sounds, and so is what is generated', async () => {
   const { lab } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const quiet = recording(0, 2);
   quiet.samples = quiet.samples.map((x) => x / 30);
-  const own = (await loops.of({ kind: 'recording', name: 'mine.wav' }, quiet, RATE))!;
+  const own = (await cache.loop({ kind: 'recording', name: 'mine.wav' }, quiet, RATE))!;
   close(own.figures.loudness, ALIGNED, { abs: 0.01, because: 'single precision' });
   for (const kind of ['diesel', 'bell', 'sweep'] as const) {
-    const { figures, samples } = (await loops.of(usualSound(kind), null, RATE))!;
+    const { figures, samples } = (await cache.loop(usualSound(kind), null, RATE))!;
     close(figures.loudness, ALIGNED, { abs: 0.01, because: 'single precision' });
     expect(figures.peak).toBe(peak(samples));
   }
@@ -54,14 +58,14 @@ test('a recording is brought to the loudness of all sounds, and so is what is ge
 
 test('another stretch is another loop; those used longest ago are forgotten, by the worker too', async () => {
   const { lab } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const sound = { kind: 'recording', name: 'mine.wav' } as const;
-  const early = (await loops.of(sound, recording(0, 1), RATE))!;
-  const kept = (await loops.of(sound, recording(1, 2), RATE))!;
+  const early = (await cache.loop(sound, recording(0, 1), RATE))!;
+  const kept = (await cache.loop(sound, recording(1, 2), RATE))!;
   expect(kept.key).not.toBe(early.key);
   for (let i = 1; i <= 7; i++) {
-    await loops.of(sound, recording(0.1 * i, 1.5), RATE);
-    expect(await loops.of(sound, recording(1, 2), RATE)).toBe(kept);
+    await cache.loop(sound, recording(0.1 * i, 1.5), RATE);
+    expect(await cache.loop(sound, recording(1, 2), RATE)).toBe(kept);
   }
   const heard = (key: string) =>
     lab.ask({ kind: 'heardThrough', key, impulseResponses: [new Float32Array(1024)] });
@@ -71,35 +75,35 @@ test('another stretch is another loop; those used longest ago are forgotten, by 
 
 test('the name of a sound does not make another one of it, its knobs do', async () => {
   const { lab } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const sound = usualSound('pinkNoise');
-  const one = await loops.of(sound, null, RATE);
-  expect(await loops.of({ ...sound, name: 'mine' }, null, RATE)).toBe(one);
-  expect(await loops.of({ ...sound, seed: 5 } as typeof sound, null, RATE)).not.toBe(one);
+  const one = await cache.loop(sound, null, RATE);
+  expect(await cache.loop({ ...sound, name: 'mine' }, null, RATE)).toBe(one);
+  expect(await cache.loop({ ...sound, seed: 5 } as typeof sound, null, RATE)).not.toBe(one);
 });
 
 test('a ride ends in the loop that is there for its notch', async () => {
   const { lab } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const machine = usualSound('diesel') as MovingSound;
   const from = settledAt(movingKind(machine).target(machine));
-  const { ride, loop } = await loops.ride({ ...machine, notch: 6 }, from, RATE);
+  const { ride, loop } = await cache.ride({ ...machine, notch: 6 }, from, RATE);
   const { samples, figures } = await loop;
   expect(samples).toEqual(ride.samples.slice(ride.loopFrom));
   expect(figures.loudness).toBeGreaterThan(ALIGNED + 1);
-  expect(await loops.of({ ...machine, notch: 6 }, null, RATE)).toBe(await loop);
+  expect(await cache.loop({ ...machine, notch: 6 }, null, RATE)).toBe(await loop);
 });
 
 test('a recording that is not open gives nothing', async () => {
   const { lab } = labAtHand();
-  expect(await new Loops(lab).of({ kind: 'recording', name: 'gone.wav' }, null, RATE)).toBeNull();
+  expect(await new SoundCache(lab).loop({ kind: 'recording', name: 'gone.wav' }, null, RATE)).toBeNull();
 });
 
 test('a sound that failed is tried again when it is asked for again', async () => {
   const { lab } = labAtHand();
-  const loops = new Loops(lab);
+  const cache = new SoundCache(lab);
   const sound = { kind: 'recording', name: 'mine.wav' } as const;
   const broken = { ...recording(0, 1), samples: new Float32Array(2 * RATE).fill(NaN) };
-  await expect(loops.of(sound, broken, RATE)).rejects.toThrow('finite');
-  expect(await loops.of(sound, recording(0, 1), RATE)).not.toBeNull();
+  await expect(cache.loop(sound, broken, RATE)).rejects.toThrow('finite');
+  expect(await cache.loop(sound, recording(0, 1), RATE)).not.toBeNull();
 });

@@ -4,8 +4,8 @@ import { wayTo } from '../../sounds/motion/ride.js';
 import { machineKey } from '../../sounds/sound-key.js';
 import type { Seconds } from '../../units.js';
 
-/** How the machine runs that sounds: what a moved lever must begin from. All times are those of the room's clock. */
-export class Running {
+/** Follows how the machine runs that sounds: what a moved lever must begin from. All times are those of the room's clock. */
+export class MotionTracker {
   #sound: MovingSound | null = null;
   #begun: Seconds = 0;
   /** The ride before the loop, a tick apart; one motion where there is none. */

@@ -1,19 +1,19 @@
 import { expect, test } from 'vitest';
-import { overview } from '../../../../src/lib/bench/sounding/overview.js';
+import { waveformPeaks } from '../../../src/lib/listening/waveform-peaks.js';
 
 test('the largest part is 1, and every part is where its sound is', () => {
   const samples = new Float32Array(1000);
   samples[50] = -0.2;
   samples[999] = 0.1;
-  expect([...overview(samples, 10)]).toEqual(
+  expect([...waveformPeaks(samples, 10)]).toEqual(
     [1, 0, 0, 0, 0, 0, 0, 0, 0, 0.5].map((x) => expect.closeTo(x, 6))
   );
 });
 
 test('it does not depend on how loud the sound is', () => {
   const samples = Float32Array.from({ length: 5000 }, (_, i) => Math.sin(i / 9) * (i / 5000));
-  const loud = overview(samples, 40);
-  const quiet = overview(
+  const loud = waveformPeaks(samples, 40);
+  const quiet = waveformPeaks(
     samples.map((value) => value * 0.001),
     40
   );
@@ -21,6 +21,6 @@ test('it does not depend on how loud the sound is', () => {
 });
 
 test('silence is flat, and fewer samples than columns leave some empty', () => {
-  expect(overview(new Float32Array(100), 7)).toEqual(new Float64Array(7));
-  expect(overview(Float32Array.of(0.5), 4)).toEqual(Float64Array.of(1, 0, 0, 0));
+  expect(waveformPeaks(new Float32Array(100), 7)).toEqual(new Float64Array(7));
+  expect(waveformPeaks(Float32Array.of(0.5), 4)).toEqual(Float64Array.of(1, 0, 0, 0));
 });

@@ -1,6 +1,6 @@
 import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { Signal } from '../../sounds/driving.js';
-import type { MovingSound } from '../../sounds/kinds.js';
+import { isMoving, type MovingSound } from '../../sounds/kinds.js';
 import type { Motion } from '../../sounds/motion/motion.js';
 import type { Ride } from '../../sounds/motion/ride.js';
 import { loopStretch } from '../../sounds/recording/loop-stretch.js';
@@ -20,30 +20,33 @@ export interface Loop {
   figures: SoundFigures;
 }
 
-/** What the cord blows, and the key under which the worker keeps it. */
-export interface Blast extends Ride {
+/** The horn or whistle that the cord blows, and the key under which the worker keeps it. */
+export interface HornSound extends Ride {
   key: string;
   figures: SoundFigures;
 }
 
+/** What is blown on a sound that is no machine. */
+const USUAL_SIGNAL: Signal = 'five-note horn';
+
 /** So many loops are kept; the one used longest ago is forgotten. */
 const KEPT = 8;
 
-/** Fetches loops: each is rendered once, kept by the worker, and forgotten when others have taken its place. */
-export class Loops {
-  #lab: LabClient;
-  #known = new LruCache<Promise<Loop>>(KEPT, (key) => {
+/** Sounds by what they are of: each is rendered once, kept by the worker too, and forgotten when others have taken its place. */
+export class SoundCache {
+  #lab: Pick<LabClient, 'ask'>;
+  #loops = new LruCache<Promise<Loop>>(KEPT, (key) => {
     // A worker that died has forgotten it already; its death is told elsewhere.
     this.#lab.ask({ kind: 'forget', key }).catch(() => undefined);
   });
-  #blasts = new Map<string, Promise<Blast>>();
+  #horns = new Map<string, Promise<HornSound>>();
 
-  constructor(lab: LabClient) {
+  constructor(lab: Pick<LabClient, 'ask'>) {
     this.#lab = lab;
   }
 
   /** The loop of what the bench file names; null for a recording that is not open (any more). */
-  async of(sound: BenchSound, recording: Recording | null, sampleRate: Hertz): Promise<Loop | null> {
+  async loop(sound: BenchSound, recording: Recording | null, sampleRate: Hertz): Promise<Loop | null> {
     if (sound.kind !== 'recording')
       return this.#keep(sound, `${soundKey(sound)} ${sampleRate}`, sampleRate, () =>
         this.#lab.ask({ kind: 'sound', sound, sampleRate })
@@ -67,18 +70,19 @@ export class Loops {
     return { ride, loop };
   }
 
-  /** What the cord blows. */
-  blast(signal: Signal, sampleRate: Hertz): Promise<Blast> {
+  /** What the cord blows on a sound: the horn or whistle of its machine. */
+  horn(sound: BenchSound, sampleRate: Hertz): Promise<HornSound> {
+    const signal = isMoving(sound) ? sound.signal : USUAL_SIGNAL;
     const key = `${signal} ${sampleRate}`;
-    const known = this.#blasts.get(key);
+    const known = this.#horns.get(key);
     if (known) return known;
-    const blast = this.#lab.ask({ kind: 'blast', signal, sampleRate }).then(async (ride) => {
+    const horn = this.#lab.ask({ kind: 'blast', signal, sampleRate }).then(async (ride) => {
       const figures = await this.#lab.ask({ kind: 'keep', key, samples: ride.samples, sampleRate });
       return { ...ride, key, figures };
     });
-    this.#blasts.set(key, blast);
-    blast.catch(() => this.#blasts.delete(key));
-    return blast;
+    this.#horns.set(key, horn);
+    horn.catch(() => this.#horns.delete(key));
+    return horn;
   }
 
   #keep(
@@ -87,7 +91,7 @@ export class Loops {
     sampleRate: Hertz,
     render: () => Promise<Float32Array>
   ): Promise<Loop> {
-    const known = this.#known.get(key);
+    const known = this.#loops.get(key);
     if (known) return known;
     const loop = render().then(async (samples): Promise<Loop> => {
       // What is generated is aligned in loudness already.
@@ -95,8 +99,8 @@ export class Loops {
       const { gain, ...figures } = await this.#lab.ask({ kind: 'keep', key, samples, sampleRate, align });
       return { key, sound, samples: align ? samples.map((x) => gain * x) : samples, sampleRate, figures };
     });
-    this.#known.set(key, loop);
-    loop.catch(() => this.#known.delete(key));
+    this.#loops.set(key, loop);
+    loop.catch(() => this.#loops.delete(key));
     return loop;
   }
 }

@@ -1,0 +1,98 @@
+import type { Stand } from '../../evaluation/stand.js';
+import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
+import type { ModelName } from '../../file/bench-file.js';
+import { isMoving } from '../../sounds/kinds.js';
+import { NewestWins } from '../../workers/link/newest-wins.js';
+import type { Bench } from '../bench.svelte.js';
+import type { Headroom, Reach } from './headroom.js';
+import type { Playback } from './playback.svelte.js';
+import { reachOfBench } from './reach-of-bench.js';
+import type { Loop, SoundCache } from './sound-cache.js';
+
+/** The notch at which a machine is loudest. */
+const LOUDEST_NOTCH = 8;
+
+/** What the gain of a bench depends on. */
+export interface GainParts {
+  bench: Pick<Bench, 'file' | 'listener' | 'stands' | 'sampleRate' | 'dragging'>;
+  waves: Pick<WaveAnswers, 'draft'> | null;
+  cache: Pick<SoundCache, 'loop' | 'horn'>;
+  headroom: Pick<Headroom, 'gain'>;
+  playback: Pick<Playback, 'room' | 'tell'>;
+}
+
+/** The one gain of the bench, in step with all that it must have room for: nothing is ever played louder than that. */
+export class BenchGain {
+  #parts: GainParts;
+  #value = $state<number | null>(null);
+  /** The model for which it was found: nothing of another one is played before there is room for it. */
+  #model = $state<ModelName | null>(null);
+  #newest: NewestWins;
+
+  constructor(parts: GainParts) {
+    this.#parts = parts;
+    this.#newest = new NewestWins({ replaces: 'running', tell: parts.playback.tell });
+  }
+
+  /** Keeps it in step with the bench and the loop. Call while a component starts. */
+  connect(current: () => Loop | null): void {
+    const { bench, playback } = this.#parts;
+    $effect(() => {
+      const loop = current();
+      if (!loop || bench.dragging) return;
+      const { model } = bench.file.view;
+      const reach = this.#reach();
+      this.#newest.run(async (signal) => {
+        const gain = await this.#find(loop, reach, true);
+        if (!signal.aborted) [this.#value, this.#model] = [gain, model];
+      });
+      return () => this.#newest.withdraw();
+    });
+
+    $effect(() => {
+      if (this.#value !== null) playback.room?.setBenchGain(this.#value);
+    });
+  }
+
+  /**
+   * Whether what is known of a stand may be played. Where nothing is known yet of the wave solution, the rule stands in:
+   * there is room for that in any case.
+   */
+  hasRoomFor(stand: Stand): boolean {
+    return !(this.#model === 'rule' && stand.computed?.answer.model === 'wave');
+  }
+
+  /** Finds it before the first sound. */
+  async prepare(loop: Loop): Promise<number> {
+    const { model } = this.#parts.bench.file.view;
+    const gain = await this.#find(loop, this.#reach(), true);
+    [this.#value, this.#model] = [gain, model];
+    return gain;
+  }
+
+  /**
+   * Makes room for another loop before it plays. A lever that can go higher is asked about while it plays, and takes longer
+   * to get there.
+   */
+  async makeRoom(loop: Loop, signal: AbortSignal): Promise<void> {
+    const gain = await this.#find(loop, this.#reach(), false);
+    if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
+    this.#value = gain;
+    this.#parts.playback.room?.setBenchGain(gain);
+  }
+
+  #reach(): Reach {
+    return reachOfBench(this.#parts.bench, this.#parts.waves);
+  }
+
+  /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */
+  async #find(loop: Loop, reach: Reach, all: boolean): Promise<number> {
+    const { cache, headroom } = this.#parts;
+    const { sound } = loop;
+    const loops = [loop];
+    if (all && isMoving(sound) && !sound.runPast)
+      loops.push((await cache.loop({ ...sound, notch: LOUDEST_NOTCH }, null, reach.sampleRate))!);
+    const horn = await cache.horn(sound, reach.sampleRate);
+    return headroom.gain(reach, [loops, [horn]]);
+  }
+}
