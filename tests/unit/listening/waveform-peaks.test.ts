@@ -24,3 +24,10 @@ test('silence is flat, and fewer samples than columns leave some empty', () => {
   expect(waveformPeaks(new Float32Array(100), 7)).toEqual(new Float64Array(7));
   expect(waveformPeaks(Float32Array.of(0.5), 4)).toEqual(Float64Array.of(1, 0, 0, 0));
 });
+
+test('there is at least one column', () => {
+  for (const columns of [0, 2.5, NaN])
+    expect(() => waveformPeaks(new Float32Array(4), columns)).toThrow(
+      `columns of a waveform must be a whole number of at least 1, got ${columns}`
+    );
+});

@@ -1,0 +1,292 @@
+import { afterEach, expect, test } from 'vitest';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
+import type { MovingSound } from '../../../../src/lib/sounds/kinds.js';
+import { SoundUnavailable } from '../../../../src/lib/audio/sound-unavailable.js';
+import type { Known, Question } from '../../../../src/lib/evaluation/wave-jobs.js';
+import { type HeardWaves, hearWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
+import { solveMount } from '../../../../src/lib/waves/wave-solution.js';
+import { fakeRoom, settled, soundingAtHand } from './sounding-at-hand.svelte.js';
+
+let end = (): void => undefined;
+afterEach(() => end());
+
+function atHand(options: Parameters<typeof soundingAtHand>[0] = {}) {
+  const hand = soundingAtHand(options);
+  ({ end } = hand);
+  return hand;
+}
+
+/** A draft of each mount, solved once. */
+const drafts = new Map<string, HeardWaves>();
+function drafted({ installation, air, listener }: Question): Known {
+  const key = JSON.stringify(installation);
+  const heard = drafts.get(key) ?? hearWaves(solveMount(installation, air, { accuracy: 'draft' }), listener);
+  drafts.set(key, heard);
+  return { accuracy: 'draft', heard };
+}
+const KNOWN = { best: drafted, refusal: () => null, draft: () => Promise.reject(new Error('not solved')) };
+
+const notch = (to: number): MovingSound => ({ ...(usualSound('diesel') as MovingSound), notch: to });
+/** Longer than a change has to stay that follows another one fast. */
+const rested = async (): Promise<void> => {
+  await settled();
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  await settled();
+};
+
+test('the first sound: branches, horn, loop, gain, volume and what is heard, and only then it plays', async () => {
+  const { sounding, deeds, bench } = atHand();
+  await settled();
+  expect(deeds).toEqual([]);
+  await sounding.play();
+  expect(sounding.playing).toBe(true);
+  expect(deeds).toEqual([
+    ...bench.stands.map(({ index }) => `branch ${index} true`),
+    'horn 20',
+    'sound 16 0',
+    `gain ${0.85 / 2} 0`,
+    'hear 0',
+    'volume 0.25',
+    'play'
+  ]);
+});
+
+test('a second press while it is prepared starts nothing more, and stopping lets go of the cord', async () => {
+  const { sounding, deeds } = atHand();
+  const [first, second] = [sounding.play(), sounding.play()];
+  expect(sounding.preparing).toBe(true);
+  await Promise.all([first, second]);
+  expect(deeds.filter((deed) => deed === 'play').length).toBe(1);
+  sounding.blow(true);
+  expect(sounding.blowing).toBe(true);
+  sounding.stop();
+  expect(deeds.slice(-2)).toEqual(['blow false', 'stop']);
+  expect([sounding.playing, sounding.blowing]).toEqual([false, false]);
+  sounding.blow(true);
+  expect(sounding.blowing, 'nothing is blown while nothing plays').toBe(false);
+});
+
+test('another sound, chosen while the first is being prepared, is faded to once it plays', async () => {
+  const { sounding, bench, hold, letGo, since } = atHand();
+  await settled();
+  hold('blast');
+  hold('peaksThrough');
+  const playing = sounding.play();
+  await settled();
+  bench.setSound(usualSound('pinkNoise'));
+  await rested();
+  await letGo('blast');
+  await letGo('peaksThrough');
+  await playing;
+  await settled();
+  expect(sounding.loop?.sound.kind).toBe('pinkNoise');
+  expect(since('play')).toContain('sound 16 undefined');
+});
+
+test('another mount, heard while the first sound is being prepared, is the one that is heard', async () => {
+  const { sounding, bench, hold, letGo, deeds } = atHand();
+  await settled();
+  hold('ride');
+  hold('sound');
+  bench.setSound(usualSound('pinkNoise'));
+  const playing = sounding.play();
+  await settled();
+  bench.hear(1);
+  await letGo('sound');
+  await playing;
+  expect(deeds.filter((deed) => deed.startsWith('hear')).at(-1)).toBe('hear 1');
+});
+
+test('a louder sound has its gain made first, a softer one waits for the search', async () => {
+  const { sounding, bench, peaks, since } = atHand();
+  await sounding.play();
+  await settled();
+  peaks.now = 10;
+  bench.setSound(usualSound('pinkNoise'));
+  await rested();
+  const louder = since('play');
+  const gain = louder.findIndex((deed) => deed.startsWith(`gain ${0.85 / 11}`));
+  expect(gain).toBeGreaterThanOrEqual(0);
+  expect(gain).toBeLessThan(louder.findIndex((deed) => deed.startsWith('sound')));
+  peaks.now = 0.1;
+  bench.setSound(usualSound('whiteNoise'));
+  await rested();
+  const after = since('play').slice(louder.length);
+  expect(after.findIndex((deed) => deed.startsWith('sound'))).toBeLessThan(
+    after.findIndex((deed) => deed.startsWith('gain'))
+  );
+});
+
+test('a moved lever rides to its loop; a lever on its way renders nothing at what it passes', async () => {
+  const { sounding, bench, asked, since } = atHand({ file: { ...demoBench(), sound: notch(1) } });
+  await sounding.play();
+  await rested();
+  bench.setSound(notch(4));
+  await rested();
+  expect(asked.filter(({ kind }) => kind === 'ride').length).toBe(1);
+  expect(since('play').filter((deed) => deed.startsWith('sound'))).toEqual(['sound 24 0']);
+  expect(sounding.loop?.sound).toMatchObject({ notch: 4 });
+  for (const to of [5, 6, 7, 8]) {
+    bench.setSound(notch(to));
+    await settled();
+  }
+  await rested();
+  const notches = asked
+    .filter(({ kind }) => kind === 'ride')
+    .map((q) => (q as { sound: MovingSound }).sound.notch);
+  expect(notches.at(-1)).toBe(8);
+  expect(notches).not.toContain(6);
+  expect(notches).not.toContain(7);
+});
+
+test('of two sounds that are chosen the newest plays, however late the other comes', async () => {
+  const { sounding, bench, hold, letGo, since } = atHand();
+  await sounding.play();
+  await rested();
+  hold('sound');
+  bench.setSound(usualSound('pinkNoise'));
+  await rested();
+  bench.setSound(usualSound('whiteNoise'));
+  await rested();
+  await letGo('sound');
+  await rested();
+  expect(sounding.loop?.sound.kind).toBe('whiteNoise');
+  expect(since('play').filter((deed) => deed.startsWith('sound')).length).toBe(1);
+});
+
+test('a recording whose file is not open says so, stops what plays and forgets its levels', async () => {
+  const { sounding, bench, deeds } = atHand();
+  await sounding.play();
+  await settled();
+  expect(sounding.difference(bench.stands[1])).not.toBeNull();
+  bench.setSound({ kind: 'recording', name: 'gone.wav' });
+  await rested();
+  expect([sounding.playing, sounding.loop]).toEqual([false, null]);
+  expect(deeds.at(-1)).toBe('stop');
+  expect(sounding.levelPending).toBe('its sound is not open');
+  expect(sounding.difference(bench.stands[1])).toBeNull();
+  await sounding.play();
+  expect(sounding.problem).toBe('Choose a sound first: your recording is not open any more.');
+});
+
+test('a recording that is opened becomes the sound of the bench', async () => {
+  const { sounding, bench } = atHand();
+  await sounding.openRecording(new File([], 'mine.wav'));
+  expect(bench.file.sound).toEqual({ kind: 'recording', name: 'mine.wav' });
+  expect(sounding.recording).toMatchObject({ name: 'mine.wav', start: 0, end: 4 });
+  await rested();
+  expect(sounding.loop?.key).toBe('recording 1 0 4');
+});
+
+test('refused audio is one sentence, and the next press tries again', async () => {
+  let tries = 0;
+  const { room, deeds } = fakeRoom();
+  const { sounding } = atHand({
+    openRoom: async () => {
+      if (tries++ === 0) throw new SoundUnavailable('This browser gives no sound.');
+      return room;
+    }
+  });
+  await sounding.play();
+  expect([sounding.problem, sounding.playing, sounding.preparing]).toEqual([
+    'This browser gives no sound.',
+    false,
+    false
+  ]);
+  await sounding.play();
+  expect([sounding.problem, sounding.playing]).toEqual([null, true]);
+  expect(deeds.at(-1)).toBe('play');
+});
+
+test('a browser that stops the sound is told of, and only while it plays', async () => {
+  const { sounding, room } = atHand();
+  await sounding.play();
+  room.onStateChange!('suspended');
+  expect(sounding.problem).toBe('The browser has stopped the sound. Press play to go on.');
+  expect(sounding.playing).toBe(false);
+  sounding.problem = null;
+  room.onStateChange!('closed');
+  expect(sounding.problem).toBeNull();
+});
+
+test('a worker that died is told of; a sound that cannot be made is one sentence and no level', async () => {
+  const { sounding, worker, refused } = atHand();
+  refused.sound = 'knob out of range';
+  await rested();
+  expect(sounding.problem).toMatch(/knob out of range/);
+  expect(sounding.levelPending).toBe('not measured');
+  worker.onDied!('The part of the program that computes sounds has failed.');
+  expect(sounding.problem).toBe('The part of the program that computes sounds has failed.');
+});
+
+test('at the same loudness every branch is brought down to the quietest', async () => {
+  const { sounding, bench, since } = atHand();
+  await sounding.play();
+  await settled();
+  const before = since('play').length;
+  bench.setSameLoudness(true);
+  await settled();
+  // The last of the stands is the quietest here, 6 dB a stand: it alone stays as it is.
+  expect(
+    since('play')
+      .slice(before)
+      .filter((deed) => deed.startsWith('branch'))
+  ).toEqual(bench.stands.slice(0, -1).map(({ index }) => `branch ${index} true`));
+});
+
+test('nothing of the wave solution is played before there is room for it', async () => {
+  const demo = demoBench();
+  const { hold, letGo, since, sounding, bench, peaks } = atHand({
+    file: { ...demo, setups: demo.setups.slice(0, 2) },
+    waves: KNOWN
+  });
+  await sounding.play();
+  await settled();
+  hold('peaksThrough');
+  peaks.now = 4;
+  bench.setModel('wave');
+  await rested();
+  expect(since('play').filter((deed) => deed.startsWith('branch'))).toEqual([]);
+  await letGo('peaksThrough');
+  await rested();
+  const deeds = since('play');
+  expect(deeds).toEqual(
+    expect.arrayContaining(['branch 0 true', 'branch 1 true', `gain ${0.85 / 8} undefined`])
+  );
+});
+
+test('while a size is dragged the gain stays where it is', async () => {
+  const { sounding, bench, peaks, since } = atHand();
+  await sounding.play();
+  await settled();
+  const before = since('play').length;
+  peaks.now = 8;
+  bench.hear(1);
+  bench.dragging = true;
+  bench.pushKnob(bench.knobs[0].key, bench.knobs[0].min);
+  bench.setTemperature(5);
+  await settled();
+  expect(
+    since('play')
+      .slice(before)
+      .filter((deed) => deed.startsWith('gain'))
+  ).toEqual([]);
+  bench.dragging = false;
+  await settled();
+  expect(
+    since('play')
+      .slice(before)
+      .filter((deed) => deed.startsWith('gain')).length
+  ).toBeGreaterThan(0);
+});
+
+test('silence, volume and the ear check reach the room', async () => {
+  const { sounding, deeds } = atHand();
+  await sounding.earCheck();
+  sounding.silence(true);
+  sounding.volume = 1;
+  await settled();
+  expect(deeds.slice(0, 3)).toEqual(['ear check', 'silence true', 'volume 1']);
+  expect(sounding.silenced).toBe(true);
+});
