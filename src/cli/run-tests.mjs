@@ -6,7 +6,7 @@ import { stages } from './test-stages.mjs';
 
 const help = `npm test -- [--only STAGE,…] [--install-browser]
 
-Installs where that is needed and runs, one after the other:
+Installs where that is needed and runs the first three side by side, the others one after the other:
 
 ${stages.map(({ name, what }) => `  ${name.padEnd(8)} ${what}`).join('\n')}
 
@@ -44,26 +44,32 @@ function stagesOf(list) {
 }
 
 /**
- * Runs the stages in turn and prints the count as the very last line.
+ * Runs the stages and prints the count as the very last line: the static checks side by side, then the
+ * others in turn.
  * @param {import('./test-stages.mjs').Stage[]} chosen
  * @param {boolean} installBrowser
  * @returns {Promise<boolean>} whether nothing failed
  */
 async function runStages(chosen, installBrowser) {
-  let total = noCounts;
-  const summary = [];
   if (!(await ensureInstalled())) {
-    total = { ...noCounts, failed: chosen.length };
-    summary.push('install   failed; nothing could be run');
-  } else
-    for (const stage of chosen) {
-      console.log(`\n── ${stage.name}: ${stage.what}`);
-      const begun = performance.now();
-      const counts = await stage.run({ installBrowser });
-      const seconds = ((performance.now() - begun) / 1000).toFixed(1);
-      summary.push(`${stage.name.padEnd(8)} ${seconds.padStart(6)} s  ${countLine(counts)}`);
-      total = addCounts(total, counts);
-    }
-  console.log(`\n${summary.join('\n')}\n${countLine(total)}`);
+    console.log(
+      `\ninstall   failed; nothing could be run\n${countLine({ ...noCounts, failed: chosen.length })}`
+    );
+    return false;
+  }
+  const run = async (/** @type {import('./test-stages.mjs').Stage} */ stage) => {
+    console.log(`\n── ${stage.name}: ${stage.what}`);
+    const begun = performance.now();
+    const counts = await stage.run({ installBrowser });
+    const seconds = ((performance.now() - begun) / 1000).toFixed(1);
+    return { counts, line: `${stage.name.padEnd(8)} ${seconds.padStart(6)} s  ${countLine(counts)}` };
+  };
+  const beside = chosen.filter((stage) => stage.static);
+  const checks = beside.map(run);
+  if (beside.length > 0) await Promise.all(chosen.map((stage) => stage.prepare?.()));
+  const results = await Promise.all(checks);
+  for (const stage of chosen.filter((stage) => !stage.static)) results.push(await run(stage));
+  const total = results.map(({ counts }) => counts).reduce(addCounts, noCounts);
+  console.log(`\n${results.map(({ line }) => line).join('\n')}\n${countLine(total)}`);
   return total.failed === 0;
 }

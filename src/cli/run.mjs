@@ -8,6 +8,7 @@ import { root } from './root.mjs';
  * @property {Record<string, string | undefined>} [env] added to the environment
  * @property {boolean} [toStderr] what the program prints goes to stderr, so that stdout stays clean
  * @property {boolean} [quiet] what it prints is shown only if it fails
+ * @property {boolean} [interactive] it may read what the user types
  */
 
 /**
@@ -23,7 +24,9 @@ export function run(program, args, options = {}) {
     const child = spawn(program, args, {
       cwd: root,
       env: { ...process.env, ...options.env },
-      stdio: options.quiet ? ['ignore', 'pipe', 'pipe'] : ['ignore', options.toStderr ? 2 : 1, 2],
+      stdio: options.quiet
+        ? ['ignore', 'pipe', 'pipe']
+        : [options.interactive ? 0 : 'ignore', options.toStderr ? 2 : 1, 2],
       shell: options.shell ?? false
     });
     /** @type {Buffer[]} */

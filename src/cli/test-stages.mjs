@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { atATime } from './at-a-time.mjs';
 import { ensureBuilt } from './ensure-built.mjs';
 import { ensureChromium } from './ensure-chromium.mjs';
 import { host, listen } from './listen.mjs';
@@ -9,6 +10,7 @@ import { root } from './root.mjs';
 import { runScript } from './run.mjs';
 import { staticServer } from './static-server.mjs';
 import { addCounts, countOne, countPlaywright, countVitest } from './test-counts.mjs';
+import * as tools from './tools.mjs';
 
 /** @typedef {import('./test-counts.mjs').Counts} Counts */
 
@@ -16,22 +18,32 @@ import { addCounts, countOne, countPlaywright, countVitest } from './test-counts
  * @typedef {object} Stage
  * @property {string} name as `--only` takes it
  * @property {string} what
+ * @property {boolean} [static] it reads the files and runs nothing of them, on one core: may run beside others
+ * @property {() => Promise<unknown>} [prepare] what it needs, on one core: may be made while the static checks run
  * @property {(options: { installBrowser: boolean }) => Promise<Counts>} run
  */
 
 /** @type {Stage[]} */
 export const stages = [
+  // The longest first, so that the cores end together.
   {
-    name: 'format',
-    what: 'every file is formatted (prettier)',
-    run: () => check('node_modules/prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.'])
+    name: 'types',
+    what: 'types of program, page and tests (svelte-check, tsc)',
+    static: true,
+    run: checkTypes
   },
   {
     name: 'lint',
     what: 'the rules of the house, one-way doors among them (eslint)',
-    run: () => check('node_modules/eslint/bin/eslint.js', ['--max-warnings', '0', '.'])
+    static: true,
+    run: () => check(tools.eslint, ['--max-warnings', '0', '.'])
   },
-  { name: 'types', what: 'types of program, page and tests (svelte-check, tsc)', run: checkTypes },
+  {
+    name: 'format',
+    what: 'every file is formatted (prettier)',
+    static: true,
+    run: () => check(tools.prettier, ['--check', '--log-level', 'warn', '.'])
+  },
   { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
   {
     name: 'sound',
@@ -41,26 +53,31 @@ export const stages = [
   {
     name: 'page',
     what: 'the built page in a real Chromium (Playwright)',
+    prepare: () => onACore(() => ensureBuilt()),
     run: (options) => runPlaywright('page', pageWorkers(), options)
   }
 ];
 
+/** Static checks use one core each: as many at a time as there are cores. */
+const onACore = atATime(os.availableParallelism());
+
 /**
+ * A check that is one program; what it prints is shown only if it fails, so that those at its side do not talk across.
  * @param {string} script
  * @param {string[]} args
  */
 async function check(script, args) {
-  return countOne((await runScript(script, args)) === 0);
+  return countOne((await onACore(() => runScript(script, args, { quiet: true }))) === 0);
 }
 
 /** The page and program by the root's tsconfig, then every folder that has a tsconfig of its own. */
 async function checkTypes() {
-  let counts = await check('node_modules/@sveltejs/kit/svelte-kit.js', ['sync']);
-  const svelteCheck = ['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--output', 'human'];
-  counts = addCounts(counts, await check('node_modules/svelte-check/bin/svelte-check', svelteCheck));
-  for (const project of ownProjects(root))
-    counts = addCounts(counts, await check('node_modules/typescript/bin/tsc', ['--noEmit', '-p', project]));
-  return counts;
+  const synced = await check(tools.svelteKit, ['sync']);
+  const checks = await Promise.all([
+    check(tools.svelteCheck, [...tools.svelteCheckFlags, '--output', 'human']),
+    ...ownProjects(root).map((project) => check(tools.tsc, ['--noEmit', '-p', project]))
+  ]);
+  return checks.reduce(addCounts, synced);
 }
 
 /**
@@ -80,7 +97,7 @@ export function ownProjects(folder) {
 async function runVitest() {
   return withReport(async (report) => {
     const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-    const code = await runScript('node_modules/vitest/vitest.mjs', args);
+    const code = await runScript(tools.vitest, args);
     return countVitest(readText(report), code);
   });
 }
@@ -113,7 +130,7 @@ async function runPlaywright(project, workers, { installBrowser }) {
       PLAYWRIGHT_JSON_OUTPUT_FILE: report,
       PLAYWRIGHT_HTML_OPEN: 'never'
     };
-    const code = await runScript('node_modules/@playwright/test/cli.js', args, { env });
+    const code = await runScript(tools.playwright, args, { env });
     return countPlaywright(readText(report), code);
   });
   server.closeAllConnections();

@@ -43,5 +43,5 @@ test.each([
 test('an unknown stage is refused with the list of those there are', async () => {
   const { code, stdout, stderr } = await runCommand('test', ['--only', 'unit,speling']);
   expect([code, stdout]).toEqual([2, '']);
-  expect(stderr).toBe('there is no stage "speling": format, lint, types, unit, sound, page\n');
+  expect(stderr).toBe('there is no stage "speling": types, lint, format, unit, sound, page\n');
 });

@@ -1,0 +1,12 @@
+/** Where the packages' own programs are, inside the checkout. */
+export const eslint = 'node_modules/eslint/bin/eslint.js';
+export const playwright = 'node_modules/@playwright/test/cli.js';
+export const prettier = 'node_modules/prettier/bin/prettier.cjs';
+export const svelteCheck = 'node_modules/svelte-check/bin/svelte-check';
+export const svelteKit = 'node_modules/@sveltejs/kit/svelte-kit.js';
+export const tsc = 'node_modules/typescript/bin/tsc';
+export const vite = 'node_modules/vite/bin/vite.js';
+export const vitest = 'node_modules/vitest/vitest.mjs';
+
+/** What svelte-check is asked, by `npm run check` and by `npm test`. */
+export const svelteCheckFlags = ['--tsconfig', './tsconfig.json', '--fail-on-warnings'];
