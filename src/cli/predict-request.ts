@@ -1,7 +1,7 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
 import { LIMITS } from '../lib/acoustics/mounts/check-installation.js';
-import type { Listener } from '../lib/acoustics/listener.js';
-import type { AccuracyName } from '../lib/waves/mesh/accuracy.js';
+import { MODEL_NAMES, models, USUAL_MODEL } from '../lib/evaluation/models.js';
+import type { PredictionAsked } from '../lib/evaluation/prediction.js';
 import type { Hertz } from '../lib/units.js';
 import { readFlags } from './flags.mjs';
 import { Refusal } from './refusal.mjs';
@@ -23,15 +23,8 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
 `;
 
 /** What is asked for; null where the file decides. */
-export interface PredictRequest {
+export interface PredictRequest extends PredictionAsked {
   file: string;
-  model: 'rule' | 'wave';
-  /** Of the wave solution; the rule of thumb has no use for it. */
-  accuracy: AccuracyName;
-  speaker: 'ideal' | 'full';
-  frequency: Hertz[];
-  angleDeg: number | null;
-  plane: Listener['plane'] | null;
   format: 'json' | 'csv';
 }
 
@@ -60,8 +53,8 @@ export function predictRequest(args: string[]): PredictRequest | null {
   if (values.help) return null;
   if (positionals.length !== 1)
     throw new Refusal(`give one bench file, or - for stdin, got ${positionals.length} (--help lists all)`);
-  const model = oneOf('model', values.model, ['rule', 'wave'], 'rule');
-  if (model === 'rule' && values.accuracy !== undefined)
+  const model = oneOf('model', values.model, MODEL_NAMES, USUAL_MODEL);
+  if (models[model].accuracies.length === 0 && values.accuracy !== undefined)
     throw new Refusal('--accuracy is for --model wave only: the rule of thumb is a closed form');
   return {
     file: positionals[0],

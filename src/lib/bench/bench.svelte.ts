@@ -18,6 +18,7 @@ import { History } from './history.js';
 import { knobsOf, withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
 import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
+import { whereItListens } from '../evaluation/models.js';
 import { Stands } from '../evaluation/stands.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 import type { Stand } from '../evaluation/stand.js';
@@ -59,10 +60,7 @@ export class Bench {
   readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
 
   /** Where the models listen: the rule of thumb knows straight in front alone. */
-  readonly listener: Listener = $derived.by(() => {
-    const { listener, view } = this.#file;
-    return view.model === 'wave' || listener.angleDeg === 0 ? listener : { ...listener, angleDeg: 0 };
-  });
+  readonly listener: Listener = $derived.by(() => whereItListens(this.#file.view.model, this.#file.listener));
 
   /** `waves` holds what is known of the wave solution; without it the rule of thumb stands in. */
   constructor(file: BenchFile = demoBench(), waves: Pick<WaveAnswers, 'best' | 'refusal'> | null = null) {

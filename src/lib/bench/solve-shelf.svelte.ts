@@ -1,12 +1,13 @@
 import { untrack } from 'svelte';
 import type { Bench } from './bench.svelte.js';
+import { isAwaited } from '../evaluation/models.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 
 /** Has the mounts on the shelf solved while the bench asks for the wave solution, the heard one first. Call while a component starts. */
 export function solveShelf(bench: Bench, waves: WaveAnswers): void {
   $effect(() => {
     const { stands, heard, listener, file, dragging } = bench;
-    const order = file.view.model === 'wave' ? [heard, ...stands.filter((stand) => stand !== heard)] : [];
+    const order = isAwaited(file.view.model) ? [heard, ...stands.filter((stand) => stand !== heard)] : [];
     const wishes = order
       .filter(({ problem }) => !problem)
       .map(({ index, installation }) => ({ place: index, installation, air: file.air, listener }));

@@ -4,28 +4,46 @@ import type { Listener } from '../acoustics/listener.js';
 import type { Response } from '../acoustics/response.js';
 import { ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
 import type { ModelName } from '../file/bench-file.js';
+import type { ComplexArray } from '../numeric/complex-array.js';
 import type { Hertz } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import { heardResponse, type HeardWaves } from '../waves/curve/heard-waves.js';
 
-/** What a model says of one installation where one listens: everything shown and heard is made from it. */
+/** The speaker with its own response, or the mount alone: a cone of the same velocity at all frequencies. */
+export type SpeakerKind = 'ideal' | 'full';
+
+/** A response, and the acoustic load of the cone (both faces, Pa·s/m³) where the model knows it. */
+export interface Responded extends Response {
+  load?: ComplexArray;
+}
+
+/** What a model says of one installation where one listens: everything shown, heard and printed is made from it. */
 export interface Answer {
+  /** For words and for what the table of models says of it. */
   model: ModelName;
   /** How finely it was solved; null for a closed form. */
   accuracy: AccuracyName | null;
+  /** Whether its model will give a better one: a draft. */
+  provisional: boolean;
   /** Up to where it is to be believed; above, its magnitude is held. Infinity for a closed form. */
   solvedTo: Hertz;
-  /** The response of the `full` speaker on any grid from 0 Hz. */
-  respond: (frequency: Float64Array) => Response;
+  /** The response on any grid from 0 Hz. */
+  respond: (frequency: Float64Array) => Responded;
 }
 
 /** @throws RangeError as `ruleOfThumb` does, when it is asked to respond */
-export function ruleAnswer(installation: Installation, air: Air, listener: Listener): Answer {
+export function ruleAnswer(
+  installation: Installation,
+  air: Air,
+  listener: Listener,
+  speaker: SpeakerKind = 'full'
+): Answer {
   return {
     model: 'rule',
     accuracy: null,
+    provisional: false,
     solvedTo: Infinity,
-    respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, 'full')
+    respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, speaker)
   };
 }
 
@@ -34,12 +52,14 @@ export function waveAnswer(
   heard: HeardWaves,
   accuracy: AccuracyName,
   installation: Installation,
-  air: Air
+  air: Air,
+  speaker: SpeakerKind = 'full'
 ): Answer {
   return {
     model: 'wave',
     accuracy,
+    provisional: accuracy !== 'full',
     solvedTo: heard.highest,
-    respond: (frequency) => heardResponse(heard, installation, air, frequency, 'full')
+    respond: (frequency) => heardResponse(heard, installation, air, frequency, speaker)
   };
 }

@@ -9,7 +9,7 @@ import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-res
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
 import { USUAL_RANGE } from '../numeric/third-octave-bands.js';
-import type { Decibels, Hertz } from '../units.js';
+import type { Hertz } from '../units.js';
 import type { Setup } from '../file/bench-file.js';
 import type { Answer } from './answer.js';
 
@@ -102,11 +102,4 @@ export function filterFor(answer: Answer, sampleRate: Hertz): Float32Array {
   const solvedTo = Math.min(answer.solvedTo, TOP_SHARE * sampleRate);
   const bins = answer.respond(fftFrequencies(taps, sampleRate, solvedTo));
   return impulseResponse(bins, { sampleRate, taps, solvedTo });
-}
-
-/** A level difference as a modeller would say it. */
-export function louderOrQuieter(differenceDb: Decibels): string {
-  const rounded = Math.round(differenceDb);
-  if (rounded === 0) return 'just as loud';
-  return rounded > 0 ? `${rounded} dB louder` : `${-rounded} dB quieter`;
 }

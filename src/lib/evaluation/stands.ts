@@ -1,13 +1,12 @@
-import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { Hertz } from '../units.js';
-import type { BenchFile, Setup } from '../file/bench-file.js';
+import type { BenchFile, ModelName, Setup } from '../file/bench-file.js';
 import { installationOf } from '../file/installation-of.js';
 import { refusal } from '../acoustics/refusal.js';
 import { compute, type Computed, measure, type Stand, withMeasures } from './stand.js';
-import { type Answer, ruleAnswer, waveAnswer } from './answer.js';
+import { answerOf, isAwaited, models } from './models.js';
 import type { WaveAnswers } from './wave-answers.svelte.js';
-import type { Known } from './wave-jobs.js';
+import type { Known, Question } from './wave-jobs.js';
 
 /**
  * The setups of a bench as they stand on the shelf, each made from what the chosen model says of it by now: one is computed anew
@@ -42,10 +41,11 @@ export class Stands {
       refused: null
     };
     const wish = { installation: stand.installation, air, listener };
-    const wanted = view.model === 'wave' ? this.#waves : null;
+    const wanted = isAwaited(view.model) ? this.#waves : null;
     const known = wanted?.best(wish) ?? null;
     stand.refused = wanted?.refusal(wish) ?? null;
-    stand.awaited = wanted !== null && stand.refused === null && known?.accuracy !== 'full';
+    stand.awaited =
+      wanted !== null && stand.refused === null && known?.accuracy !== models[view.model].accuracies.at(-1);
     const speaker = file.speakers[setup.speaker];
     const inputs = [index, speaker, air, listener, sampleRate, view.model, known, stand.refused];
     const made = this.#made.get(setup);
@@ -54,7 +54,7 @@ export class Stands {
     const same = made && made.inputs[1] === speaker && !made.stand.problem ? made.stand.installation : null;
     stand.problem = refusal(() => {
       stand.installation = same ?? installationOf(file, setup);
-      stand.computed = this.#compute(stand, air, listener, sampleRate, known);
+      stand.computed = this.#compute(stand, view.model, { air, listener }, sampleRate, known);
     });
     this.#made.set(setup, { inputs, stand });
     this.#last[index] = { stand, sampleRate };
@@ -63,8 +63,8 @@ export class Stands {
 
   #compute(
     { index, installation, awaited }: Stand,
-    air: Air,
-    listener: Listener,
+    model: ModelName,
+    { air, listener }: Pick<Question, 'air' | 'listener'>,
     sampleRate: Hertz,
     known: Known | null
   ): Computed {
@@ -73,13 +73,10 @@ export class Stands {
     if (
       !known &&
       awaited &&
-      kept?.computed?.answer.model === 'wave' &&
+      kept?.computed?.answer.model === model &&
       kept.installation.mount.kind === installation.mount.kind
     )
       return withMeasures(kept.computed, measure(installation, air));
-    const answer: Answer = known
-      ? waveAnswer(known.heard, known.accuracy, installation, air)
-      : ruleAnswer(installation, air, listener);
-    return compute(installation, air, answer, sampleRate);
+    return compute(installation, air, answerOf(model, { installation, air, listener }, known), sampleRate);
   }
 }

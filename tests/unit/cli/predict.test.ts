@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { predict } from '../../../src/cli/predict.js';
-import type { Prediction } from '../../../src/cli/predict-bench.js';
+import type { Prediction } from '../../../src/lib/evaluation/prediction.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
 import { ACCURACY } from '../../../src/lib/waves/mesh/accuracy.js';

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { USUAL_RANGE } from '../../../src/lib/numeric/third-octave-bands.js';
-import { louderOrQuieter } from '../../../src/lib/evaluation/stand.js';
 import { RealFft } from '../../../src/lib/numeric/fft.js';
 import { close } from '../../helpers/close.js';
 import { computedByRule } from '../../helpers/by-rule.js';
@@ -51,11 +50,4 @@ test('a box has no string, an open mount no box', () => {
 test('what cannot be built is refused', () => {
   const small = ovalIn({ kind: 'plate', shape: 'rectangle', length: 0.03, width: 0.03, offset: [0, 0] });
   expect(() => computedByRule(small)).toThrow(RangeError);
-});
-
-test('a difference in words', () => {
-  expect(louderOrQuieter(8.4)).toBe('8 dB louder');
-  expect(louderOrQuieter(-8.6)).toBe('9 dB quieter');
-  expect(louderOrQuieter(0.4)).toBe('just as loud');
-  expect(louderOrQuieter(-0.4)).toBe('just as loud');
 });

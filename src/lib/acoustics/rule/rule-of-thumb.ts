@@ -40,12 +40,8 @@ export function ruleOfThumb(
 ): Response {
   checkInstallation(installation);
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
-  if (listener.angleDeg !== 0)
-    throw new RangeError(
-      `the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got ${listener.angleDeg}`
-    );
+  checkInFront(listener);
   const { distance } = listener;
-  if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
   checkFrequencies(frequency);
 
   const c = soundSpeed(air);
@@ -64,6 +60,15 @@ export function ruleOfThumb(
   }
   if (speaker === 'full') multiply(h, secondOrderHighPass(frequency, resonance, q));
   return { frequency, re: h.re, im: h.im };
+}
+
+/** @throws RangeError for an angle other than 0, and for a distance beyond LIMITS */
+export function checkInFront({ angleDeg, distance }: Listener): void {
+  if (angleDeg !== 0)
+    throw new RangeError(
+      `the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got ${angleDeg}`
+    );
+  if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
 }
 
 function checkFrequencies(frequency: Float64Array): void {

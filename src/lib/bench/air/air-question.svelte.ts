@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
+import { models } from '../../evaluation/models.js';
 import type { Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { MountAsked } from '../../workers/waves/wave-protocol.js';
@@ -30,14 +31,14 @@ export class AirQuestion {
   readonly shownFrequency: Hertz = $derived.by(() => {
     const { answer } = this.#bench.heard.computed ?? {};
     const most =
-      answer?.model === 'wave' && answer.accuracy === 'full' ? answer.solvedTo : ACCURACY.draft.highest;
+      answer && models[answer.model].field && !answer.provisional ? answer.solvedTo : ACCURACY.draft.highest;
     return Math.min(Math.max(this.frequency, LOWEST), most);
   });
 
   /** The heard mount in the wave solution, if it can be solved and somebody looks. */
   readonly asked: MountAsked | null = $derived.by(() => {
     const { heard, file, dragging } = this.#bench;
-    if (this.#watched === 0 || file.view.model !== 'wave' || heard.problem || heard.refused) return null;
+    if (this.#watched === 0 || !models[file.view.model].field || heard.problem || heard.refused) return null;
     return { installation: heard.installation, air: file.air, accuracy: dragging ? 'draft' : 'full' };
   });
 
@@ -62,7 +63,9 @@ export class AirQuestion {
   /** Up to where a full solution of the heard mount is to be believed. */
   get fullySolvedTo(): Hertz {
     const { answer } = this.#bench.heard.computed ?? {};
-    return answer?.accuracy === 'full' ? answer.solvedTo : ACCURACY.full.highest;
+    return answer && models[answer.model].field && !answer.provisional
+      ? answer.solvedTo
+      : ACCURACY.full.highest;
   }
 
   /** Has it computed until what is returned is called: somebody looks. */

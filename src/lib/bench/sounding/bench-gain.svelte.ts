@@ -1,3 +1,4 @@
+import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { ModelName } from '../../file/bench-file.js';
@@ -55,11 +56,13 @@ export class BenchGain {
   }
 
   /**
-   * Whether what is known of a stand may be played. Where nothing is known yet of the wave solution, the rule stands in:
-   * there is room for that in any case.
+   * Whether what is known of a stand may be played. Where the chosen model is awaited, another stands in: there is room for that
+   * in any case.
    */
-  hasRoomFor(stand: Stand): boolean {
-    return !(this.#model === 'rule' && stand.computed?.answer.model === 'wave');
+  hasRoomFor({ computed }: Stand): boolean {
+    const chosen = this.#model;
+    if (!computed || chosen === null) return true;
+    return computed.answer.model === chosen || computed.answer.model === models[chosen].standIn;
   }
 
   /** Finds it before the first sound. */

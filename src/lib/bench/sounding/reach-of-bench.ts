@@ -1,6 +1,8 @@
 import type { Installation } from '../../acoustics/installation.js';
-import { type Answer, ruleAnswer, waveAnswer } from '../../evaluation/answer.js';
+import type { Answer } from '../../evaluation/answer.js';
+import { answerOf, isAwaited } from '../../evaluation/models.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
+import type { Question } from '../../evaluation/wave-jobs.js';
 import type { Bench } from '../bench.svelte.js';
 import type { Reach } from './headroom.js';
 
@@ -11,16 +13,15 @@ export function reachOfBench(
 ): Reach {
   const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
   const { air, view } = file;
-  const rule = (probe: Installation): Answer => ruleAnswer(probe, air, { ...listener, angleDeg: 0 });
-  const wave = async (probe: Installation): Promise<Answer> => {
-    try {
-      const known = await waves!.draft({ installation: probe, air, listener });
-      return waveAnswer(known.heard, known.accuracy, probe, air);
-    } catch {
-      // As on the shelf, the rule stands in for what cannot be solved.
-      return rule(probe);
-    }
+  const drafted = async (question: Question): Promise<Answer> => {
+    // As on the shelf, another model stands in for what cannot be solved.
+    const known = await waves!.draft(question).catch(() => null);
+    return answerOf(view.model, question, known);
   };
-  const answer = view.model === 'wave' && waves ? wave : rule;
+  const awaited = isAwaited(view.model) && waves !== null;
+  const answer = (installation: Installation): Answer | Promise<Answer> => {
+    const question = { installation, air, listener };
+    return awaited ? drafted(question) : answerOf(view.model, question, null);
+  };
   return { installations, answer, where: [view.model, air, listener], sampleRate };
 }

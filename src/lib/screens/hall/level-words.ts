@@ -1,5 +1,5 @@
 import type { Decibels } from '../../units.js';
-import { louderOrQuieter } from '../../evaluation/stand.js';
+import { louderOrQuieter } from '../../format/louder-or-quieter.js';
 import { shortened } from '../../format/shortened.js';
 
 /** One sentence in two parts: the first is what a hall is to remember. */

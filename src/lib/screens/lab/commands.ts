@@ -1,3 +1,4 @@
+import { FIELD_MODEL, nextModel } from '../../evaluation/models.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
 import type { Command, Parts } from './command.js';
@@ -69,7 +70,7 @@ export const KEY_LINES: KeyLine[] = [
       {
         name: 'model',
         keys: [place('KeyW')],
-        deed: ({ bench }) => bench.setModel(bench.file.view.model === 'wave' ? 'rule' : 'wave')
+        deed: ({ bench }) => bench.setModel(nextModel(bench.file.view.model))
       }
     ]
   },
@@ -202,13 +203,13 @@ function start(parts: Parts): void {
 }
 
 function showAir({ bench, page }: Parts): void {
-  bench.setModel('wave');
+  bench.setModel(FIELD_MODEL);
   page.showAir();
 }
 
 /** Round and round: curves, a steady tone, one puff. */
 function nextInHall({ bench, projection, air }: Parts): void {
-  bench.setModel('wave');
+  bench.setModel(FIELD_MODEL);
   const puff = projection.air && air.mode === 'tone';
   projection.air = !projection.air || puff;
   if (puff) air.makePuff();

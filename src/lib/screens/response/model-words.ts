@@ -11,6 +11,12 @@ export interface ModelStatus {
   alarm: boolean;
 }
 
+/** What a model that answers at once is good for; null where there is more to be said. */
+const AT_ONCE: Readonly<Record<ModelName, string | null>> = {
+  rule: 'at once, a first-order curve; straight in front of the cone only',
+  wave: null
+};
+
 /** How far the heard mount's answer has come, and what it is good for. */
 export function modelStatus({
   model,
@@ -30,15 +36,16 @@ export function modelStatus({
   stopped: boolean;
 }): ModelStatus {
   const calm = (text: string): ModelStatus => ({ text, alarm: false });
-  if (model === 'rule') return calm('at once, a first-order curve; straight in front of the cone only');
+  const atOnce = AT_ONCE[model];
+  if (atOnce !== null) return calm(atOnce);
   if (refused) {
-    const instead = answer?.model === 'wave' ? 'Only a draft' : 'The rule of thumb stands in';
+    const instead = answer?.model === model ? 'Only a draft' : 'The rule of thumb stands in';
     return { text: `${instead}: ${refused}`, alarm: true };
   }
-  if (answer?.model !== 'wave') return calm(answer ? 'being solved; the rule of thumb stands in' : '');
+  if (answer?.model !== model) return calm(answer ? 'being solved; the rule of thumb stands in' : '');
   const { errorDb } = ACCURACY[answer.accuracy!];
   const good = `within ${errorDb} dB up to ${frequencyWords(rounded(answer.solvedTo))}`;
-  if (answer.accuracy === 'full')
+  if (!answer.provisional)
     return calm(awaited ? 'of the size before; being solved' : `solved in full: ${good}`);
   if (stopped) return calm(`a draft: ${good}; stopped there`);
   return calm(progress === null ? `a draft: ${good}` : `a draft, ${good}; in full in a moment`);

@@ -3,6 +3,7 @@ import type { Listener } from '../../acoustics/listener.js';
 import type { ResponseMarker } from '../../plot/response-curve.js';
 import type { Metres } from '../../units.js';
 import { lateMarkers } from '../parts/curves/late-markers.js';
+import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 import { FULL } from '../parts/curves/late-words.js';
@@ -37,10 +38,9 @@ export function responseMarkers(
     all.push({
       frequency: figures.quarterWave,
       kind: 'ring',
-      text:
-        answer.model === 'wave'
-          ? `a quarter of a wave in the shell, ${at}`
-          : `rings here, ${at}: louder than drawn`
+      text: models[answer.model].ripples
+        ? `a quarter of a wave in the shell, ${at}`
+        : `rings here, ${at}: louder than drawn`
     });
   }
   return all;

@@ -135,7 +135,8 @@ export function heardResponse(
   };
 }
 
-function checkListener({ angleDeg, distance }: Listener): void {
+/** @throws RangeError for an angle or a distance beyond LIMITS */
+export function checkListener({ angleDeg, distance }: Listener): void {
   checkWithin('angle of the listener', angleDeg, [-360, 360], '°');
   if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
 }

@@ -17,7 +17,8 @@ export function stand(
     ...rest
   }: Partial<Stand> & { solvedTo?: number; accuracy?: 'draft' | 'full' } = {}
 ): Stand {
-  const computed = solvedTo === undefined ? null : { answer: { model: 'wave', accuracy, solvedTo } };
+  const answer = { model: 'wave', accuracy, provisional: accuracy !== 'full', solvedTo };
+  const computed = solvedTo === undefined ? null : { answer };
   return { installation, computed, problem: null, refused: null, ...rest } as unknown as Stand;
 }
 

@@ -2,6 +2,7 @@ import { soundSpeed, type Air } from '../../../acoustics/air.js';
 import { humpAndHole } from '../../../acoustics/figures/hump-and-hole.js';
 import type { Listener } from '../../../acoustics/listener.js';
 import type { ResponseMarker } from '../../../plot/response-curve.js';
+import { models } from '../../../evaluation/models.js';
 import type { Stand } from '../../../evaluation/stand.js';
 import type { LateWords } from './late-words.js';
 
@@ -18,8 +19,9 @@ export function lateMarkers(
   { angleDeg }: Listener,
   words: LateWords
 ): ResponseMarker[] {
-  if (computed?.answer.accuracy !== 'full' || angleDeg !== 0) return [];
+  if (!computed || angleDeg !== 0) return [];
   const { answer, response, figures } = computed;
+  if (!models[answer.model].ripples || answer.provisional) return [];
   if (figures.string === null || figures.corner === null) return [];
   const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];

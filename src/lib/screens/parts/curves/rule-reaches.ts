@@ -16,8 +16,9 @@ export interface RuleReach {
 /** Null where they cannot be compared: without a full wave solution, and off the axis, of which the rule knows nothing. */
 export function ruleReaches(where: HeardWhere): RuleReach | null {
   const { computed } = where.heard;
-  if (computed?.answer.accuracy !== 'full' || where.listener.angleDeg !== 0) return null;
+  if (!computed || computed.answer.provisional || where.listener.angleDeg !== 0) return null;
   const [rule] = ruleBeside(where);
+  if (!rule) return null;
   const { frequency } = computed.response;
   const beyond = frequency.findIndex((f) => f > computed.answer.solvedTo);
   const solved = frequency.subarray(0, beyond < 0 ? undefined : beyond);

@@ -1,10 +1,11 @@
 import { frontAlone } from '../../../acoustics/rule/front-alone.js';
 import type { Listener } from '../../../acoustics/listener.js';
-import { ruleOfThumb } from '../../../acoustics/rule/rule-of-thumb.js';
 import { levelDb } from '../../../numeric/level-db.js';
 import type { CurveStyle } from '../../../plot/curve-style.js';
 import type { ResponseCurve, ResponseGround } from '../../../plot/response-curve.js';
 import type { BenchFile } from '../../../file/bench-file.js';
+import { answerOf, models } from '../../../evaluation/models.js';
+import { MODEL_TITLES } from '../words/model-titles.js';
 import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
 
 /** No stand's index. */
@@ -26,7 +27,7 @@ export function styleOf({ index }: Pick<Stand, 'index'>): CurveStyle {
 export function curveOf(stand: Stand, heard: boolean): ResponseCurve[] {
   const { index, numeral, setup, computed } = stand;
   if (!computed) return [];
-  const { accuracy, solvedTo } = computed.answer;
+  const { provisional, solvedTo } = computed.answer;
   return [
     {
       id: index,
@@ -36,22 +37,25 @@ export function curveOf(stand: Stand, heard: boolean): ResponseCurve[] {
       levelDb: computed.responseDb,
       style: styleOf(stand),
       heard,
-      ...(accuracy === 'full' ? { computedTo: solvedTo } : {})
+      ...(!provisional && solvedTo < Infinity ? { computedTo: solvedTo } : {})
     }
   ];
 }
 
 /** What the rule of thumb says of the heard mount, straight in front, beside its wave solution. */
 export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve[] {
-  if (heard.computed?.answer.model !== 'wave') return [];
+  const other = heard.computed && models[heard.computed.answer.model].standIn;
+  if (!other) return [];
+  const { installation } = heard;
   const inFront = { ...listener, angleDeg: 0 };
+  const { respond } = answerOf(other, { installation, air: file.air, listener: inFront }, null);
   return [
     {
       id: BESIDE,
       numeral: '',
-      name: 'rule of thumb',
+      name: MODEL_TITLES[other],
       frequency: PICTURE_GRID,
-      levelDb: levelDb(ruleOfThumb(heard.installation, file.air, inFront, PICTURE_GRID, 'full')),
+      levelDb: levelDb(respond(PICTURE_GRID)),
       style: styleOf(heard),
       heard: false,
       beside: true

@@ -1,4 +1,4 @@
-import type { Prediction, SetupPrediction } from './predict-bench.js';
+import type { Prediction, SetupPrediction } from '../evaluation/prediction.js';
 
 /**
  * A prediction as a table: one row a frequency; two columns a setup, four where there is a load; quoted as RFC 4180

@@ -1,0 +1,97 @@
+import type { Listener } from '../acoustics/listener.js';
+import { checkInFront } from '../acoustics/rule/rule-of-thumb.js';
+import type { ModelName } from '../file/bench-file.js';
+import type { AccuracyName } from '../waves/mesh/accuracy.js';
+import { checkListener } from '../waves/curve/heard-waves.js';
+import { type Answer, ruleAnswer, type SpeakerKind, waveAnswer } from './answer.js';
+import type { Known, Question } from './wave-jobs.js';
+
+/** What a model can do. Whoever wants to know whether something goes asks here, and not which model it is. */
+export interface Model {
+  /** Whether it knows the sound at any angle; otherwise straight in front of the cone alone. */
+  offAxis: boolean;
+  /** Whether it knows the air around: levels all round, pressure in a section, a puff. */
+  field: boolean;
+  /** Whether it knows the acoustic load of the cone. */
+  load: boolean;
+  /** Whether its curve shows what rings and ripples: humps and holes, the ring of a shell. */
+  ripples: boolean;
+  /** Whether a size that changes none of the rule's figures changes nothing of its answer. */
+  figuresTellAll: boolean;
+  /** How finely it can be solved, the coarsest first; nothing for a closed form. */
+  accuracies: readonly AccuracyName[];
+  /** Who stands in while its answers are awaited from the workers, and is drawn beside them; null where it answers at once. */
+  standIn: ModelName | null;
+  /** @throws RangeError with one sentence where it cannot listen there */
+  checkListener: (listener: Listener) => void;
+  /** Its answer, from what is known of its solution; null as long as that is awaited. */
+  answer: (question: Question, known: Known | null, speaker: SpeakerKind) => Answer | null;
+}
+
+export const models: Readonly<Record<ModelName, Model>> = {
+  rule: {
+    offAxis: false,
+    field: false,
+    load: false,
+    ripples: false,
+    figuresTellAll: true,
+    accuracies: [],
+    standIn: null,
+    checkListener: checkInFront,
+    answer: ({ installation, air, listener }, _, speaker) => ruleAnswer(installation, air, listener, speaker)
+  },
+  wave: {
+    offAxis: true,
+    field: true,
+    load: true,
+    ripples: true,
+    figuresTellAll: false,
+    accuracies: ['draft', 'full'],
+    standIn: 'rule',
+    checkListener,
+    answer: ({ installation, air }, known, speaker) =>
+      known && waveAnswer(known.heard, known.accuracy, installation, air, speaker)
+  }
+};
+
+/** All models, in the order in which they are offered. */
+export const MODEL_NAMES = Object.keys(models) as ModelName[];
+
+/** The model that `predict` asks unless told. */
+export const USUAL_MODEL: ModelName = 'rule';
+
+/** The model that is asked where the air is to be seen. */
+export const FIELD_MODEL: ModelName = MODEL_NAMES.find((name) => models[name].field)!;
+
+/** The model after this one, round and round. */
+export function nextModel(name: ModelName): ModelName {
+  return MODEL_NAMES[(MODEL_NAMES.indexOf(name) + 1) % MODEL_NAMES.length];
+}
+
+/** Whether a model's answers come from the workers, later. */
+export function isAwaited(name: ModelName): boolean {
+  return models[name].standIn !== null;
+}
+
+/** Where a model listens for somebody who listens there: straight in front, if it knows nothing else. */
+export function whereItListens(name: ModelName, listener: Listener): Listener {
+  return models[name].offAxis || listener.angleDeg === 0 ? listener : { ...listener, angleDeg: 0 };
+}
+
+/**
+ * The one way from a question to an answer, for the page (which has what its workers found by now) as for the terminal (which
+ * solves at once): the model's own, or that of the one that stands in while it is awaited.
+ * @throws RangeError when it is asked to respond, as the model does
+ */
+export function answerOf(
+  name: ModelName,
+  question: Question,
+  known: Known | null,
+  speaker: SpeakerKind = 'full'
+): Answer {
+  const { answer, standIn } = models[name];
+  const own = answer(question, known, speaker);
+  if (own) return own;
+  const listener = whereItListens(standIn!, question.listener);
+  return answerOf(standIn!, { ...question, listener }, null, speaker);
+}

@@ -1,0 +1,121 @@
+import type { Listener } from '../acoustics/listener.js';
+import type { MountKind } from '../acoustics/mounts/mount.js';
+import type { Response } from '../acoustics/response.js';
+import type { BenchFile, ModelName, Setup } from '../file/bench-file.js';
+import { installationOf } from '../file/installation-of.js';
+import type { Decibels, Degrees, Hertz, Radians } from '../units.js';
+import type { AccuracyName } from '../waves/mesh/accuracy.js';
+import type { SpeakerKind } from './answer.js';
+import { models } from './models.js';
+import { answerNow, checkSolvable } from './solve-now.js';
+import type { Question } from './wave-jobs.js';
+
+/** What a bench is asked for; null where the file decides. */
+export interface PredictionAsked {
+  model: ModelName;
+  /** Of a model that is solved; a closed form has no use for it. */
+  accuracy: AccuracyName;
+  speaker: SpeakerKind;
+  frequency: Hertz[];
+  angleDeg: Degrees | null;
+  plane: Listener['plane'] | null;
+}
+
+/** What `predict` prints as JSON. */
+export interface Prediction {
+  model: ModelName;
+  /** Of a model that is solved only. */
+  accuracy?: AccuracyName;
+  speaker: SpeakerKind;
+  angleDeg: Degrees;
+  frequency: Hertz[];
+  setups: SetupPrediction[];
+}
+
+export interface SetupPrediction {
+  name: string;
+  kind: MountKind;
+  /** Of a model that is solved only: up to where it was solved. */
+  highest?: Hertz;
+  /** 20·log10|H|; null where H is 0. */
+  levelDb: (Decibels | null)[];
+  /** Within (−π, π]. */
+  phaseRad: Radians[];
+  /** Of a model that knows it only: the acoustic load of the cone, both faces, in Pa·s/m³. */
+  load?: { re: number[]; im: number[] };
+}
+
+/**
+ * Predicts every setup of a bench at the frequencies asked for, in the order asked for. All setups are checked
+ * before the first is computed.
+ * @throws RangeError with one sentence, naming the setup that cannot be built
+ */
+export function predictBench(bench: BenchFile, asked: PredictionAsked): Prediction {
+  const { model, accuracy, speaker, frequency } = asked;
+  const { air } = bench;
+  const listener: Listener = {
+    ...bench.listener,
+    angleDeg: asked.angleDeg ?? bench.listener.angleDeg,
+    plane: asked.plane ?? bench.listener.plane
+  };
+  // A response travels on an ascending grid, each frequency once; the answer is in the order of the question.
+  const grid = Float64Array.from(new Set(frequency)).sort();
+  const at = new Map([...grid].map((f, k) => [f, k]));
+  const places = frequency.map((f) => at.get(f) ?? 0);
+  const questions = bench.setups.map((setup, i) =>
+    naming(setup, i, (): Question => {
+      const question = { installation: installationOf(bench, setup, speaker), air, listener };
+      checkSolvable(model, question, accuracy);
+      return question;
+    })
+  );
+  models[model].checkListener(listener);
+  const isSolved = models[model].accuracies.length > 0;
+  const setups = bench.setups.map((setup, i) =>
+    naming(setup, i, (): SetupPrediction => {
+      const answer = answerNow(model, questions[i], accuracy, speaker);
+      const { load, ...response } = answer.respond(grid);
+      return {
+        name: setup.name,
+        kind: setup.mount.kind,
+        ...(isSolved ? { highest: answer.solvedTo } : {}),
+        ...levelAndPhase(response, places),
+        ...(load ? { load: { re: places.map((k) => load.re[k]), im: places.map((k) => load.im[k]) } } : {})
+      };
+    })
+  );
+  return {
+    model,
+    ...(isSolved ? { accuracy } : {}),
+    speaker,
+    angleDeg: listener.angleDeg,
+    frequency,
+    setups
+  };
+}
+
+/** Puts the name of a setup before the sentence with which it is refused. */
+function naming<T>({ name }: Setup, index: number, ask: () => T): T {
+  try {
+    return ask();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new RangeError(`setups[${index}] (${name}): ${error.message}`, { cause: error });
+  }
+}
+
+function levelAndPhase(
+  { re, im }: Response,
+  places: number[]
+): Pick<SetupPrediction, 'levelDb' | 'phaseRad'> {
+  return {
+    levelDb: places.map((k) => {
+      const level = 20 * Math.log10(Math.hypot(re[k], im[k]));
+      return Number.isFinite(level) ? level : null;
+    }),
+    phaseRad: places.map((k) => {
+      const phase = Math.atan2(im[k], re[k]);
+      return phase === -Math.PI ? Math.PI : phase;
+    })
+  };
+}
