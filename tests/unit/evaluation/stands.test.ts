@@ -80,3 +80,11 @@ test('while another size is solved, the last solution stays; where it is refused
     'too slender'
   ]);
 });
+
+test('opened with a listener to the side, the rule of thumb stands in straight in front until there is a draft', () => {
+  const aside = { ...IN_FRONT, angleDeg: 60 };
+  const stands = new Stands({ best: () => null, refusal: () => null });
+  const [front, side] = [IN_FRONT, aside].map((listener) => stands.of(wave, listener, 48000)[PLATE]);
+  expect([side.problem, side.awaited, side.computed!.answer.model]).toEqual([null, true, 'rule']);
+  expect(side.computed!.responseDb).toEqual(front.computed!.responseDb);
+});
