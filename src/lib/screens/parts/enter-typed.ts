@@ -13,8 +13,19 @@ export interface Entering {
   refusal: Refusal;
 }
 
-/** Enters what stands in a field and leaves there what its panel wants to be seen. */
-export function enterTyped(field: { value: string }, { enter, figure, rewritten, refusal }: Entering): void {
-  const accepted = refusal.take(enter(field.value));
-  if (rewritten === 'always' || (rewritten === 'accepted') === accepted) field.value = figure();
+/**
+ * Enters what stands in a field and leaves there what its panel wants to be seen. `drawn` draws at once what follows of it:
+ * a page that was delivered with its fields writes each of them anew with its first drawing, refused or not.
+ */
+export function enterTyped(
+  field: { value: string },
+  { enter, figure, rewritten, refusal }: Entering,
+  drawn: () => void
+): void {
+  const typed = field.value;
+  const accepted = refusal.take(enter(typed));
+  if (!accepted && rewritten === 'accepted') {
+    drawn();
+    field.value = typed;
+  } else if (!accepted || rewritten !== 'refused') field.value = figure();
 }

@@ -13,7 +13,8 @@ function after(typed: string, rewritten: Rewritten) {
     width = number;
     return null;
   };
-  enterTyped(field, { enter, figure: () => width.toFixed(1), rewritten, refusal });
+  const drawn = () => void (field.value = width.toFixed(1));
+  enterTyped(field, { enter, figure: () => width.toFixed(1), rewritten, refusal }, drawn);
   return { field: field.value, width, sentence: refusal.sentence };
 }
 
