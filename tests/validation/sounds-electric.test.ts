@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { type Electric, ELECTRIC_KNOBS, periodsPerTurn } from '../../src/lib/sounds/electric/electric.js';
 import { ELECTRIC_KIND } from '../../src/lib/sounds/electric/electric-kind.js';
-import { INVERTER_STEPS } from '../../src/lib/sounds/electric/inverter-steps.js';
 import { usualValues } from '../../src/lib/sounds/knob.js';
 import { type Motion, settledAt, ticked } from '../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
@@ -70,6 +71,44 @@ const linesOf = (multiple: number) => [
   )
 ];
 
+/** What docs/models/electric-sound.md says of the steps: up to which frequency of the motors, with which carrier. */
+const STEPS = [
+  { upTo: 4, carrier: 400, multiple: 0 },
+  { upTo: 8, carrier: 475, multiple: 0 },
+  { upTo: 13, carrier: 565, multiple: 0 },
+  { upTo: 19, carrier: 672, multiple: 0 },
+  { upTo: 27, carrier: 800, multiple: 0 },
+  { upTo: 40, carrier: 0, multiple: 21 },
+  { upTo: 58, carrier: 0, multiple: 15 },
+  { upTo: 82, carrier: 0, multiple: 9 },
+  { upTo: 112, carrier: 0, multiple: 5 },
+  { upTo: 150, carrier: 0, multiple: 3 },
+  { upTo: Infinity, carrier: 0, multiple: 1 }
+];
+
+test('the steps of the inverter are those that its page names', () => {
+  const page = readFileSync(path.join(import.meta.dirname, '../../docs/models/electric-sound.md'), 'utf8');
+  const words = page.replaceAll(/\s+/g, ' ');
+  const of = (kind: 'carrier' | 'multiple') => STEPS.filter((step) => step[kind] > 0);
+  const list = (numbers: number[], and = ' and ') =>
+    `${numbers.slice(0, -1).join(', ')}${and}${numbers.at(-1)}`;
+  const fixed = of('carrier');
+  const locked = of('multiple').slice(0, -1);
+  expect(words).toContain(
+    `rises in steps (${list(
+      fixed.map(({ carrier }) => carrier),
+      ', '
+    )} Hz, changing at ${list(fixed.slice(0, -1).map(({ upTo }) => upTo))} Hz of the motors)`
+  );
+  expect(words).toContain(`then from ${fixed.at(-1)!.upTo} Hz on it is locked to`);
+  expect(words).toContain(
+    `${list(
+      locked.map(({ multiple }) => multiple),
+      ', '
+    )} times the motors' frequency and at last to 1 (changing at ${list(locked.map(({ upTo }) => upTo))} Hz)`
+  );
+});
+
 // That an inverter starts with fixed carriers, then locks them to fewer and fewer multiples: common practice.
 describe('the inverter of a starting train', () => {
   const sound: Electric = { ...SILENT, inverter: 1, notch: 8 };
@@ -82,7 +121,7 @@ describe('the inverter of a starting train', () => {
 
   /** Strength of the line carrier·m + motor·n of a way of switching, in a tenth of a second around a tick. */
   const strength = (step: number, tick: number, m: number, n: number) => {
-    const { carrier, multiple } = INVERTER_STEPS[step];
+    const { carrier, multiple } = STEPS[step];
     let [re, im] = [0, 0];
     for (let i = Math.round((tick - 50) * 0.001 * RATE); i < (tick + 50) * 0.001 * RATE; i++) {
       const t = i / RATE / 0.001;
@@ -95,36 +134,36 @@ describe('the inverter of a starting train', () => {
     }
     return Math.hypot(re, im);
   };
-  const used = INVERTER_STEPS.map((_, step) => step).filter(
-    (step) => step > 0 && INVERTER_STEPS[step - 1].upTo < 0.95 * perTurn * ELECTRIC_KIND.target(sound).speed
+  const used = STEPS.map((_, step) => step).filter(
+    (step) => step > 0 && STEPS[step - 1].upTo < 0.95 * perTurn * ELECTRIC_KIND.target(sound).speed
   );
 
   test('goes through fixed carriers and locked ones', () => {
-    expect(used.filter((step) => INVERTER_STEPS[step].carrier > 0).length).toBeGreaterThanOrEqual(3);
-    expect(used.filter((step) => INVERTER_STEPS[step].multiple > 0).length).toBeGreaterThanOrEqual(3);
+    expect(used.filter((step) => STEPS[step].carrier > 0).length).toBeGreaterThanOrEqual(3);
+    expect(used.filter((step) => STEPS[step].multiple > 0).length).toBeGreaterThanOrEqual(3);
   });
 
   test.each(used.map((step) => [step]))('step %i sounds where it should and no other', (step) => {
-    const low = INVERTER_STEPS[step - 1].upTo;
-    const high = Math.min(INVERTER_STEPS[step].upTo, perTurn * ELECTRIC_KIND.target(sound).speed);
+    const low = STEPS[step - 1].upTo;
+    const high = Math.min(STEPS[step].upTo, perTurn * ELECTRIC_KIND.target(sound).speed);
     const tick = motions.findIndex(({ speed }) => perTurn * speed > low + 0.6 * (high - low));
-    const { multiple } = INVERTER_STEPS[step];
+    const { multiple } = STEPS[step];
     const [m, n] = multiple === 1 ? [0, 6] : [2, 1];
     const own = strength(step, tick, m, n);
     for (const other of [step - 1, step + 1]) {
-      if (!INVERTER_STEPS[other] || INVERTER_STEPS[other].multiple === 1) continue;
+      if (!STEPS[other] || STEPS[other].multiple === 1) continue;
       // Of two locked carriers some lines fall together: one is looked for that this step does not have.
       const [absent] = [1, -1, 3, -3].filter(
-        (k) => multiple === 0 || !linesOf(multiple).includes(2 * INVERTER_STEPS[other].multiple + k)
+        (k) => multiple === 0 || !linesOf(multiple).includes(2 * STEPS[other].multiple + k)
       );
       if (absent !== undefined) expect(own).toBeGreaterThan(5 * strength(other, tick, 2, absent));
     }
   });
 
   test('rises step by step while the carriers are fixed, and jumps down where a locked one changes', () => {
-    const fixed = INVERTER_STEPS.filter(({ carrier }) => carrier > 0).map(({ carrier }) => carrier);
+    const fixed = STEPS.filter(({ carrier }) => carrier > 0).map(({ carrier }) => carrier);
     expect(fixed).toEqual([...fixed].sort((a, b) => a - b));
-    const locked = INVERTER_STEPS.filter(({ multiple }) => multiple > 0);
+    const locked = STEPS.filter(({ multiple }) => multiple > 0);
     for (let i = 1; i < locked.length; i++) {
       expect(locked[i].multiple).toBeLessThan(locked[i - 1].multiple);
       expect(locked[i].multiple % 2).toBe(1);
