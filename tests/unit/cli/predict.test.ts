@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { predict } from '../../../src/cli/predict.js';
+import { Refusal } from '../../../src/cli/refusal.mjs';
 import type { Prediction } from '../../../src/lib/evaluation/prediction.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
@@ -186,10 +187,8 @@ describe('the answer', () => {
     expect(code).toBe(0);
   });
 
-  test('help goes to stdout', async () => {
-    const { code, stdout, stderr } = await runCommand('predict', ['--help']);
-    expect([code, stderr]).toEqual([0, '']);
-    expect(stdout).toContain('--frequencies');
+  test('help is an answer', async () => {
+    expect(await predict(['--help'])).toContain('--frequencies');
   });
 });
 
@@ -311,16 +310,15 @@ describe('the wave solution', () => {
     ]);
   });
 
-  test('a mount that cannot be meshed is refused by its name, from the command itself', async () => {
+  test('a mount that cannot be meshed is refused by its name', async () => {
     const stdin = demoBenchText((bench) => {
       Object.assign(bench.setups[1].mount, { length: 3, width: 0.03 });
     });
-    expect(await runCommand('predict', ['-', '--model', 'wave'], { stdin })).toEqual({
-      code: 2,
-      stdout: '',
-      stderr:
-        'setups[1] (Flat plate): this mount is too large or too slender for the wave solution: make its longest side shorter or its shortest side longer\n'
-    });
+    await expect(predict(withFile(['-', '--model', 'wave'], stdin))).rejects.toThrow(
+      new Refusal(
+        'setups[1] (Flat plate): this mount is too large or too slender for the wave solution: make its longest side shorter or its shortest side longer'
+      )
+    );
   });
 
   test('what shows only when it is solved is refused by its name too, after all have been checked', async () => {
@@ -355,6 +353,16 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
 
   test.each<[string, string[], string, string]>([
     ['a flag', ['-', '--model', 'waves'], '', '--model must be rule or wave, got "waves"'],
+    ['too much of it', ['-'], ' '.repeat(5_000_000), 'stdin is too large for a bench file (over 4 MB)']
+  ])('from the command itself: %s', async (_, args, stdin, sentence) => {
+    expect(await runCommand('predict', args, { stdin })).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: `${sentence}\n`
+    });
+  });
+
+  test.each<[string, string[], string, string]>([
     ['no file', ['gone.json'], '', '"gone.json" cannot be read: there is no such file'],
     [
       'a newer file',
@@ -362,7 +370,6 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
       '{"format":"backwave-bench","version":3}',
       'this bench file is of version 3; this program reads version 1'
     ],
-    ['too much of it', ['-'], ' '.repeat(5_000_000), 'stdin is too large for a bench file (over 4 MB)'],
     [
       'a mount',
       ['-'],
@@ -375,12 +382,8 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
       '',
       'the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got -30'
     ]
-  ])('from the command itself: %s', async (_, args, stdin, sentence) => {
-    expect(await runCommand('predict', args, { stdin })).toEqual({
-      code: 2,
-      stdout: '',
-      stderr: `${sentence}\n`
-    });
+  ])('word for word: %s', async (_, args, text, sentence) => {
+    expect(await refused(args, text)).toBe(sentence);
   });
 
   test.each<[string[], string]>([
