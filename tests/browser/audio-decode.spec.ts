@@ -1,13 +1,14 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
-import { openHarness } from '../helpers/harness.js';
+import { sharedHarness } from '../helpers/harness.js';
 import { wavHeader } from '../helpers/wav-header.js';
 
 type Decode = typeof import('./harness/decode.js');
 type Limits = Parameters<Decode['decode']>[1];
 
 const RECORDINGS = path.join(import.meta.dirname, '../reference/recordings');
+const harness = sharedHarness<Decode>('decode');
 const LIMITS: Limits = { sampleRate: 48000, maxBytes: 1e9, maxDuration: 600 };
 const base64 = (bytes: Buffer | string) => Buffer.from(bytes).toString('base64');
 const recording = (name: string) => base64(readFileSync(path.join(RECORDINGS, name)));
@@ -30,8 +31,8 @@ const good: [name: string, channels: number, seconds: number, padding: number][]
 ];
 
 for (const sampleRate of [48000, 44100])
-  test(`recordings of many kinds are decoded at ${sampleRate} Hz`, async ({ page }) => {
-    const { decode } = await openHarness<Decode>(page, 'decode');
+  test(`recordings of many kinds are decoded at ${sampleRate} Hz`, async () => {
+    const { decode } = harness();
     for (const [name, channels, seconds, padding] of good)
       await test.step(name, async () => {
         const got = await decode({ name, bytesBase64: recording(name) }, { ...LIMITS, sampleRate });
@@ -47,8 +48,8 @@ for (const sampleRate of [48000, 44100])
       });
   });
 
-test('an empty file is refused', async ({ page }) => {
-  const { decode } = await openHarness<Decode>(page, 'decode');
+test('an empty file is refused', async () => {
+  const { decode } = harness();
   expect(await decode({ name: 'clip.wav', bytesBase64: '' }, LIMITS)).toMatchObject({
     name: 'RecordingRefused',
     message: '"clip.wav" is empty (0 bytes). Choose another file.',
@@ -56,8 +57,8 @@ test('an empty file is refused', async ({ page }) => {
   });
 });
 
-test('a file that is too large is refused unread', async ({ page }) => {
-  const { decode } = await openHarness<Decode>(page, 'decode');
+test('a file that is too large is refused unread', async () => {
+  const { decode } = harness();
   const recipe = { name: 'evening.flac', bytesBase64: base64(Buffer.alloc(1000)), times: 300_000 };
   expect(await decode(recipe, { ...LIMITS, maxBytes: 200e6 })).toMatchObject({
     name: 'RecordingRefused',
@@ -72,8 +73,8 @@ const hours = {
   'an hour of stereo whose header does not say so': base64(wavHeader({ ...HOUR, dataBytes: 0 }))
 };
 for (const [name, headBase64] of Object.entries(hours))
-  test(`${name} is refused without being decoded`, async ({ page }) => {
-    const { decode } = await openHarness<Decode>(page, 'decode');
+  test(`${name} is refused without being decoded`, async () => {
+    const { decode } = harness();
     const second = base64(Buffer.alloc(192000));
     expect(
       await decode({ name: 'evening.wav', headBase64, bytesBase64: second, times: 3600 }, LIMITS)
@@ -85,8 +86,8 @@ for (const [name, headBase64] of Object.entries(hours))
     });
   });
 
-test('an hour of MP3 is refused without being decoded', async ({ page }) => {
-  const { decode } = await openHarness<Decode>(page, 'decode');
+test('an hour of MP3 is refused without being decoded', async () => {
+  const { decode } = harness();
   const got = await decode({ name: 'evening.mp3', bytesBase64: recording('chord.mp3'), times: 3500 }, LIMITS);
   expect(got).toMatchObject({ name: 'RecordingRefused', readWhole: false });
   expect(got.message).toMatch(/^"evening\.mp3" lasts (5\d|6\d)(\.\d)? min; at most 10 min can be opened\./);
@@ -104,14 +105,14 @@ const unreadable: Record<string, Buffer | string> = {
   'random bytes': Buffer.from(Array.from({ length: 5000 }, (_, i) => (i * i * 31 + 7 * i) % 251))
 };
 for (const [what, bytes] of Object.entries(unreadable))
-  test(`${what} named notes.wav is refused`, async ({ page }) => {
-    const { decode } = await openHarness<Decode>(page, 'decode');
+  test(`${what} named notes.wav is refused`, async () => {
+    const { decode } = harness();
     const got = await decode({ name: 'notes.wav', bytesBase64: base64(bytes) }, LIMITS);
     expect(got).toMatchObject({ name: 'RecordingRefused', message: `"notes.wav" ${UNREADABLE}` });
   });
 
-test('a WAV file that is cut short is opened as far as it goes', async ({ page }) => {
-  const { decode } = await openHarness<Decode>(page, 'decode');
+test('a WAV file that is cut short is opened as far as it goes', async () => {
+  const { decode } = harness();
   const whole = readFileSync(path.join(RECORDINGS, 'eight-bit-11025-mono.wav'));
   const half = base64(whole.subarray(0, 44 + 5512));
   const got = await decode({ name: 'half.wav', bytesBase64: half }, LIMITS);

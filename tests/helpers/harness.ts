@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import { test, type Page } from '@playwright/test';
 
 type Call = (...args: never[]) => unknown;
 
@@ -19,4 +19,16 @@ export async function openHarness<Module extends object>(page: Page, file: strin
     // A promise-like object would be awaited by mistake: it has no `then`.
     get: (_, name) => (name === 'then' ? undefined : (...args: unknown[]) => call(String(name), args))
   });
+}
+
+/** Inside of a `test.describe`: one page, opened once, for all of its tests; gives the functions of one of its scripts. */
+export function sharedHarness<Module extends object>(file: string): () => Harness<Module> {
+  let page: Page;
+  let harness: Harness<Module>;
+  test.beforeAll(async ({ browser, baseURL }) => {
+    page = await browser.newPage({ baseURL });
+    harness = await openHarness<Module>(page, file);
+  });
+  test.afterAll(() => page.close());
+  return () => harness;
 }
