@@ -15,7 +15,7 @@ import { answerNow, checkSolvable } from '../../../src/lib/evaluation/solve-now.
 import { levelDb } from '../../../src/lib/numeric/level-db.js';
 import { logGrid } from '../../../src/lib/numeric/log-grid.js';
 import { answeringWaves } from '../../../src/lib/workers/waves/answering-waves.js';
-import { WaveShelf } from '../../../src/lib/workers/waves/wave-shelf.js';
+import { WaveCache } from '../../../src/lib/workers/waves/wave-cache.js';
 import { toEnd } from '../../../src/lib/waves/curve/steps.js';
 import { changesNothing } from '../../../src/lib/acoustics/rule/changes-nothing.js';
 import { close } from '../../helpers/close.js';
@@ -63,7 +63,7 @@ describe.each(MODEL_NAMES)('the table keeps its word of %s', (name) => {
       plane: 'width'
     } as const;
     const picture = () =>
-      toEnd(answeringWaves({ ...asked, anglesDeg: Float64Array.of(0, 60) }, new WaveShelf())) as Float64Array;
+      toEnd(answeringWaves({ ...asked, anglesDeg: Float64Array.of(0, 60) }, new WaveCache())) as Float64Array;
     expect(model.field).toBe(isAwaited(name));
     if (model.field) expect(picture()[0] - picture()[1]).toBeGreaterThan(1);
   });

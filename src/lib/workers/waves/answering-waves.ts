@@ -9,7 +9,7 @@ import { mountProblem, type MountProblem } from '../../waves/solve/mount-problem
 import { solveWave } from '../../waves/solve/wave-problem.js';
 import { solvingWaves } from '../../waves/wave-solution.js';
 import type { MountAsked, WaveAnswers, WaveQuestion } from './wave-protocol.js';
-import type { WaveMoment, WaveShelf } from './wave-shelf.js';
+import type { WaveCache, WaveMoment } from './wave-cache.js';
 
 /** So many angles a step: at a distance and at `full` one takes up to 15 ms. */
 const ANGLES = 8;
@@ -18,34 +18,34 @@ type Asked<K extends WaveQuestion['kind']> = WaveQuestion & { kind: K };
 
 /**
  * The answer to a question, of the type that `WaveAnswers` lists for its kind, in steps of one frequency, one set of matrices,
- * one listener or some angles: gives the share that is done. What it finds is put on the shelf, and what lies there is not done again.
+ * one listener or some angles: gives the share that is done. What it finds is put into the cache, and what lies there is not done again.
  *
  * @throws RangeError for what `waveSolution` refuses and for a frequency beyond that of the mesh; Error for an unknown kind
  */
 export function* answeringWaves(
   question: WaveQuestion,
-  shelf: WaveShelf
+  cache: WaveCache
 ): Steps<WaveAnswers[WaveQuestion['kind']]> {
   switch (question.kind) {
     case 'hear':
-      return yield* hearing(question, shelf);
+      return yield* hearing(question, cache);
     case 'polar':
-      return yield* turning(question, shelf);
+      return yield* turning(question, cache);
     case 'field':
-      return yield* picturing(question, shelf);
+      return yield* picturing(question, cache);
     case 'puff':
-      return yield* puffing(question, shelf);
+      return yield* puffing(question, cache);
     default:
       throw new Error(`nothing here answers "${(question as { kind: string }).kind}"`);
   }
 }
 
-function* hearing(question: Asked<'hear'>, shelf: WaveShelf): Steps<HeardWaves[]> {
+function* hearing(question: Asked<'hear'>, cache: WaveCache): Steps<HeardWaves[]> {
   const { installation, air, accuracy, listeners } = question;
-  let solved = shelf.solved(question);
+  let solved = cache.solved(question);
   if (!solved) {
     solved = yield* solvingWaves(installation, air, { accuracy });
-    shelf.keepSolved(question, solved);
+    cache.keepSolved(question, solved);
   }
   const heard: HeardWaves[] = [];
   for (const listener of listeners) {
@@ -56,10 +56,10 @@ function* hearing(question: Asked<'hear'>, shelf: WaveShelf): Steps<HeardWaves[]
   return heard;
 }
 
-function* turning(question: Asked<'polar'>, shelf: WaveShelf): Steps<Float64Array> {
+function* turning(question: Asked<'polar'>, cache: WaveCache): Steps<Float64Array> {
   const { frequency, distance, anglesDeg } = question;
   if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
-  const { problem, state } = yield* momentAt(question, frequency, shelf, 0);
+  const { problem, state } = yield* momentAt(question, frequency, cache, 0);
   const levels = new Float64Array(anglesDeg.length);
   for (let i = 0; i < levels.length; i += ANGLES) {
     levels.set(polarPattern(problem, state, question, anglesDeg.subarray(i, i + ANGLES)), i);
@@ -68,14 +68,14 @@ function* turning(question: Asked<'polar'>, shelf: WaveShelf): Steps<Float64Arra
   return levels;
 }
 
-function* picturing(question: Asked<'field'>, shelf: WaveShelf): Steps<FieldImage[]> {
+function* picturing(question: Asked<'field'>, cache: WaveCache): Steps<FieldImage[]> {
   const { frequencies, grid } = question;
   const images: FieldImage[] = [];
   for (const frequency of frequencies) {
     const { problem, state } = yield* momentAt(
       question,
       frequency,
-      shelf,
+      cache,
       images.length / frequencies.length
     );
     images.push(fieldOnGrid(problem, state, grid));
@@ -84,11 +84,11 @@ function* picturing(question: Asked<'field'>, shelf: WaveShelf): Steps<FieldImag
   return images;
 }
 
-function* puffing(question: Asked<'puff'>, shelf: WaveShelf): Steps<FieldImage[]> {
+function* puffing(question: Asked<'puff'>, cache: WaveCache): Steps<FieldImage[]> {
   const { frequencies, grid } = question;
   const images: FieldImage[] = [];
   for (const frequency of frequencies) {
-    const { problem, c } = yield* meshedFor(frequency, question, shelf, images.length / frequencies.length);
+    const { problem, c } = yield* meshedFor(frequency, question, cache, images.length / frequencies.length);
     images.push(puffImage(problem, c, frequency, grid));
     yield images.length / frequencies.length;
   }
@@ -99,12 +99,12 @@ function* puffing(question: Asked<'puff'>, shelf: WaveShelf): Steps<FieldImage[]
 function* meshedFor(
   frequency: Hertz,
   mount: MountAsked,
-  shelf: WaveShelf,
+  cache: WaveCache,
   done: number
 ): Steps<MountProblem> {
-  let meshed = shelf.meshed(mount);
+  let meshed = cache.meshed(mount);
   if (!meshed) {
-    shelf.keepMeshed(mount, (meshed = mountProblem(mount.installation, mount.air, mount)));
+    cache.keepMeshed(mount, (meshed = mountProblem(mount.installation, mount.air, mount)));
     yield done;
   }
   checkWithin('frequency of a wave picture of this mount', frequency, [1, meshed.highest], 'Hz');
@@ -112,12 +112,12 @@ function* meshedFor(
 }
 
 /** A mount solved at one frequency. `done` is the share of the whole that was done before. */
-function* momentAt(mount: MountAsked, frequency: Hertz, shelf: WaveShelf, done: number): Steps<WaveMoment> {
-  const known = shelf.moment(mount, frequency);
+function* momentAt(mount: MountAsked, frequency: Hertz, cache: WaveCache, done: number): Steps<WaveMoment> {
+  const known = cache.moment(mount, frequency);
   if (known) return known;
-  const { problem, c } = yield* meshedFor(frequency, mount, shelf, done);
+  const { problem, c } = yield* meshedFor(frequency, mount, cache, done);
   const moment = { problem, state: solveWave(problem, (2 * Math.PI * frequency) / c) };
-  shelf.keepMoment(mount, frequency, moment);
+  cache.keepMoment(mount, frequency, moment);
   yield done;
   return moment;
 }

@@ -1,7 +1,7 @@
-import { WaveDesk } from './wave-desk.js';
+import { WaveScheduler } from './wave-scheduler.js';
 import type { WaveAsked } from './wave-protocol.js';
 
 /** The entry of a worker that solves waves. */
-const desk = new WaveDesk((said, transfer) => postMessage(said, { transfer }));
+const scheduler = new WaveScheduler((said, transfer) => postMessage(said, { transfer }));
 
-addEventListener('message', ({ data }: MessageEvent<WaveAsked>) => desk.take(data));
+addEventListener('message', ({ data }: MessageEvent<WaveAsked>) => scheduler.take(data));

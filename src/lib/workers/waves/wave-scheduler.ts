@@ -1,7 +1,7 @@
 import type { Steps } from '../../waves/curve/steps.js';
 import { answeringWaves } from './answering-waves.js';
 import type { WaveAsked, WaveSaid } from './wave-protocol.js';
-import { WaveShelf } from './wave-shelf.js';
+import { WaveCache } from './wave-cache.js';
 
 interface Job {
   id: number;
@@ -14,9 +14,9 @@ interface Job {
  * dropped costs at most the step that it is in, and an urgent one begins after it: the newest urgent question is
  * worked at first, the others lie aside meanwhile, with all they have come to, and go on in their order.
  */
-export class WaveDesk {
+export class WaveScheduler {
   readonly #say: (said: WaveSaid, transfer: Transferable[]) => void;
-  readonly #shelf = new WaveShelf();
+  readonly #cache = new WaveCache();
   #jobs: Job[] = [];
   #working = false;
 
@@ -28,7 +28,7 @@ export class WaveDesk {
   take(asked: WaveAsked): void {
     if ('drop' in asked) return this.#drop(asked.drop);
     const { id, question, urgent } = asked;
-    this.#jobs.push({ id, urgent, steps: answeringWaves(question, this.#shelf) });
+    this.#jobs.push({ id, urgent, steps: answeringWaves(question, this.#cache) });
     if (!this.#working) void this.#work();
   }
 
@@ -47,10 +47,10 @@ export class WaveDesk {
     try {
       const { done, value } = steps.next();
       if (!done) return this.#say({ id, said: 'progress', share: value }, []);
-      this.#say({ id, said: 'result', result: value, holds: this.#shelf.holds }, buffersOf(value));
+      this.#say({ id, said: 'result', result: value, holds: this.#cache.holds }, buffersOf(value));
     } catch (error) {
       const message = error instanceof Error ? error.message : String(error);
-      this.#say({ id, said: 'error', message, holds: this.#shelf.holds }, []);
+      this.#say({ id, said: 'error', message, holds: this.#cache.holds }, []);
     }
     this.#forget(id);
   }
@@ -58,7 +58,7 @@ export class WaveDesk {
   #drop(id: number): void {
     if (!this.#jobs.some((job) => job.id === id)) return;
     this.#forget(id);
-    this.#say({ id, said: 'dropped', holds: this.#shelf.holds }, []);
+    this.#say({ id, said: 'dropped', holds: this.#cache.holds }, []);
   }
 
   #forget(id: number): void {

@@ -6,29 +6,29 @@ import { polarPattern } from '../../../../src/lib/waves/field/polar-pattern.js';
 import { heardResponse, type HeardWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
 import { solveWave } from '../../../../src/lib/waves/solve/wave-problem.js';
 import { solutionKey, solveMount, waveResponse } from '../../../../src/lib/waves/wave-solution.js';
-import { WaveDesk } from '../../../../src/lib/workers/waves/wave-desk.js';
+import { WaveScheduler } from '../../../../src/lib/workers/waves/wave-scheduler.js';
 import type { WaveQuestion, WaveSaid } from '../../../../src/lib/workers/waves/wave-protocol.js';
 import { AIR, DEMO, IN_FRONT, ovalIn } from '../../../helpers/demo-installations.js';
 
 afterEach(() => vi.unstubAllGlobals());
 
-/** A desk, what it says, and a way to wait for it. */
+/** A scheduler, what it says, and a way to wait for it. */
 function manned() {
   const said: WaveSaid[] = [];
   const transferred: Transferable[][] = [];
   let heard: (() => void)[] = [];
-  const desk = new WaveDesk((one, transfer) => {
+  const scheduler = new WaveScheduler((one, transfer) => {
     said.push(one);
     transferred.push(transfer);
     for (const listen of heard) listen();
   });
   let lastId = 0;
-  /** Puts a question on the desk. */
+  /** Puts a question on the scheduler. */
   const put = (question: WaveQuestion, urgent = false): number => {
-    desk.take({ id: ++lastId, question, urgent });
+    scheduler.take({ id: ++lastId, question, urgent });
     return lastId;
   };
-  /** Resolves as soon as the desk has said something of which this is true. */
+  /** Resolves as soon as the scheduler has said something of which this is true. */
   const until = (is: (one: WaveSaid) => boolean) =>
     new Promise<WaveSaid>((resolve) => {
       const listen = () => {
@@ -49,7 +49,7 @@ function manned() {
     const steps = said.filter((one) => one.id === id).length;
     return { result: end.result, holds: end.holds, steps, transfer: transferred[said.indexOf(end)] };
   };
-  return { desk, said, put, until, endOf, ask };
+  return { scheduler, said, put, until, endOf, ask };
 }
 
 const shell = ovalIn({
@@ -158,7 +158,7 @@ describe('answers', () => {
     expect(shares.length).toBe(solved + 2);
   });
 
-  test('what is impossible is said in a sentence, and the desk goes on', async () => {
+  test('what is impossible is said in a sentence, and the scheduler goes on', async () => {
     const { ask } = manned();
     const wide = ovalIn({ kind: 'plate', shape: 'rectangle', length: 0, width: 0.1, offset: [0, 0] });
     await expect(ask(hear(wide))).rejects.toThrow(/^plate length must be within 1 … 3000 mm, got 0$/);
@@ -210,29 +210,29 @@ describe('what was found before', () => {
 
 describe('between steps', () => {
   test('a dropped question ends after the step it is in, and one dropped at once is never begun', async () => {
-    const { desk, said, put, until, endOf } = manned();
+    const { scheduler, said, put, until, endOf } = manned();
     const first = put(hear());
     const second = put(hear(box));
-    desk.take({ drop: second });
+    scheduler.take({ drop: second });
     await until((one) => one.id === first && one.said === 'progress' && one.share > 0.2);
-    desk.take({ drop: first });
+    scheduler.take({ drop: first });
     const third = put(hear(box));
     await endOf(third);
     expect(said.filter((one) => one.id === second).map((one) => one.said)).toEqual(['dropped']);
     const ofFirst = said.filter((one) => one.id === first);
     expect(ofFirst.at(-1)!.said).toBe('dropped');
     expect(ofFirst.length).toBeLessThan(10);
-    desk.take({ drop: third });
+    scheduler.take({ drop: third });
     expect(said.at(-1)).toMatchObject({ id: third, said: 'result' });
   });
 
   test('a message of another channel gets in', async () => {
-    const { desk, said, put, endOf } = manned();
+    const { scheduler, said, put, endOf } = manned();
     const { port1, port2 } = new MessageChannel();
     const long = put(hear());
     port1.onmessage = ({ data }) => {
       port1.close();
-      desk.take(data);
+      scheduler.take(data);
     };
     port2.postMessage({ drop: long });
     await endOf(long);
@@ -258,7 +258,7 @@ describe('between steps', () => {
     expect(turns).toBe(said.length + 1);
   });
 
-  test('a desk that has rested begins again', async () => {
+  test('a scheduler that has rested begins again', async () => {
     const { ask } = manned();
     await ask(polar(500, box));
     await new Promise((resolve) => setTimeout(resolve, 20));

@@ -28,7 +28,7 @@ const KEPT = {
 const MOMENTS = 32;
 
 /** What a worker remembers of the mounts that it was asked about. */
-export class WaveShelf {
+export class WaveCache {
   readonly #solved = {
     full: new LruCache<SolvedWaves>(KEPT.full.solutions),
     draft: new LruCache<SolvedWaves>(KEPT.draft.solutions)
@@ -71,9 +71,9 @@ export class WaveShelf {
   }
 
   get holds(): Holdings {
-    const keys = (shelf: Record<AccuracyName, { keys: string[] }>) => [
-      ...shelf.full.keys,
-      ...shelf.draft.keys
+    const keys = (caches: Record<AccuracyName, { keys: string[] }>) => [
+      ...caches.full.keys,
+      ...caches.draft.keys
     ];
     return { solved: keys(this.#solved), meshed: keys(this.#meshed) };
   }
