@@ -2,6 +2,7 @@ import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { ModelName } from '../../file/bench-file.js';
+import { FULL_NOTCH } from '../../sounds/driving.js';
 import { isMoving } from '../../sounds/kinds.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { Bench } from '../bench.svelte.js';
@@ -9,9 +10,6 @@ import type { Headroom, Reach } from './headroom.js';
 import type { Playback } from './playback.svelte.js';
 import { reachOfBench } from './reach-of-bench.js';
 import type { Loop, SoundCache } from './sound-cache.js';
-
-/** The notch at which a machine is loudest. */
-const LOUDEST_NOTCH = 8;
 
 /** What the gain of a bench depends on. */
 export interface GainParts {
@@ -93,8 +91,9 @@ export class BenchGain {
     const { cache, headroom } = this.#parts;
     const { sound } = loop;
     const loops = [loop];
+    // A machine is loudest at its highest notch.
     if (all && isMoving(sound) && !sound.runPast)
-      loops.push((await cache.loop({ ...sound, notch: LOUDEST_NOTCH }, null, reach.sampleRate))!);
+      loops.push((await cache.loop({ ...sound, notch: FULL_NOTCH }, null, reach.sampleRate))!);
     const horn = await cache.horn(sound, reach.sampleRate);
     return headroom.gain(reach, [loops, [horn]]);
   }

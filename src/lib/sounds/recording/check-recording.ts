@@ -10,14 +10,6 @@ export const MAX_STRETCH: Seconds = 60;
 /** Peaks below this are silence (−100 dBFS, under the last bit of 16-bit audio). */
 const SILENCE = 1e-5;
 
-/** What is wrong with a file of this size, as one sentence, or null: asked before anything is read. */
-export function checkFileSize(bytes: number): string | null {
-  if (bytes === 0) return 'This file is empty.';
-  if (bytes > MAX_FILE_BYTES)
-    return `This file is too large: ${Math.ceil(bytes / 1e6)} MB, at most ${MAX_FILE_BYTES / 1e6} MB can be opened.`;
-  return null;
-}
-
 /** What is wrong with a recording of this duration, as one sentence, or null: asked before it is decoded. */
 export function checkDuration(seconds: Seconds): string | null {
   if (!(seconds > 0)) return 'This recording is empty.';

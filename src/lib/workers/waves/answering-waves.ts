@@ -18,7 +18,8 @@ type Asked<K extends WaveQuestion['kind']> = WaveQuestion & { kind: K };
 
 /**
  * The answer to a question, of the type that `WaveAnswers` lists for its kind, in steps of one frequency, one set of matrices,
- * one listener or some angles: gives the share that is done. What it finds is put into the cache, and what lies there is not done again.
+ * one listener or some angles: gives the share that is done. What it finds is put into the cache, and what lies there is not
+ * done again.
  *
  * @throws RangeError for what `waveSolution` refuses and for a frequency beyond that of the mesh; Error for an unknown kind
  */

@@ -1,21 +1,9 @@
 import { expect, test } from 'vitest';
 import {
   checkDuration,
-  checkFileSize,
   checkRecording,
-  MAX_DURATION,
-  MAX_FILE_BYTES
+  MAX_DURATION
 } from '../../../../src/lib/sounds/recording/check-recording.js';
-
-test('files of a size that can be opened pass', () => {
-  expect(checkFileSize(1)).toBeNull();
-  expect(checkFileSize(MAX_FILE_BYTES)).toBeNull();
-});
-
-test('empty and huge files are named so', () => {
-  expect(checkFileSize(0)).toBe('This file is empty.');
-  expect(checkFileSize(200e6 + 1)).toBe('This file is too large: 201 MB, at most 200 MB can be opened.');
-});
 
 test('an hour is too long, ten minutes are not, nothing is nothing', () => {
   expect(checkDuration(MAX_DURATION)).toBeNull();
