@@ -38,10 +38,12 @@ export function freshClone(): FreshClone {
   writeFileSync(npm, NPM);
   // Nothing that the test run, or an npm around it, says about itself.
   const own = ([name]: [string, unknown]) =>
-    !/^(npm_|VITE|NODE_ENV$|INIT_CWD$|TEST$|PROD$|DEV$|MODE$)/.test(name);
+    !/^(npm_|VITE|NODE_ENV$|INIT_CWD$|TEST$|PROD$|DEV$|MODE$|CI$|FORCE_COLOR$)/.test(name);
   const env = {
     ...Object.fromEntries(Object.entries(process.env).filter(own)),
     npm_execpath: npm,
+    // What is said is read: by itself a program colours it where continuous integration runs.
+    NO_COLOR: '1',
     // No command of these tests opens a browser; none is to be installed for them.
     CHROMIUM_PATH: process.execPath
   };
