@@ -1,5 +1,6 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/helpers/longest-first.js';
 
 export default defineConfig({
   plugins: [sveltekit()],
@@ -9,6 +10,7 @@ export default defineConfig({
     isolate: false,
     pool: 'threads',
     maxWorkers: '100%',
+    sequence: { sequencer: LongestFirst },
     // A mount is solved in a second alone, in many where other work shares slow cores.
     testTimeout: 30_000,
     projects: [

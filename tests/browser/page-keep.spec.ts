@@ -59,21 +59,6 @@ test.describe('without a bench of one’s own', () => {
     await expect((await openMenu(page)).getByRole('listitem')).toHaveCount(1);
   });
 
-  test('a full store: the bench can still be saved to a file', async ({ page, bench }) => {
-    await withoutFilePickers(page);
-    await page.addInitScript(() => {
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException('no room', 'QuotaExceededError');
-      };
-    });
-    await bench.open();
-    await widen(bench, 70);
-    const loading = page.waitForEvent('download');
-    await page.getByRole('alert').getByRole('button', { name: 'save to a file' }).click();
-    const text = readFileSync(await (await loading).path(), 'utf8');
-    expect(JSON.parse(text).setups[1].mount.width).toBe(0.07);
-  });
-
   test('a browser that keeps nothing says so, and the page works', async ({ page, bench }) => {
     await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
     await bench.open();
@@ -214,19 +199,6 @@ test('several benches: kept under names, opened, renamed; opening is undone with
   await expect(bench.field('width')).toHaveValue('110');
 });
 
-test('a name that is taken or empty is refused in one sentence', async ({ page, bench }) => {
-  await bench.open();
-  await widen(bench, 60);
-  await kept(page);
-  const menu = await openMenu(page);
-  await menu.getByRole('textbox', { name: 'another name' }).fill('My bench');
-  await menu.getByRole('button', { name: 'keep under this name' }).click();
-  await expect(menu.getByRole('alert')).toHaveText('another bench is called “My bench” already');
-  await menu.getByRole('textbox', { name: 'another name' }).fill('  ');
-  await menu.getByRole('button', { name: 'keep under this name' }).click();
-  await expect(menu.getByRole('alert')).toHaveText('a bench needs a name');
-});
-
 test('a deleted bench is brought back, by its button and by undo', async ({ page, bench }) => {
   await bench.open();
   await widen(bench, 66);
@@ -247,34 +219,6 @@ test('a deleted bench is brought back, by its button and by undo', async ({ page
   await kept(page);
   await expect(menu.getByRole('listitem')).toHaveCount(1);
   await page.reload();
-  await expect(bench.field('width')).toHaveValue('66');
-});
-
-test('a bench deleted for good is gone after a reload', async ({ page, bench }) => {
-  await bench.open();
-  await widen(bench, 66);
-  await kept(page);
-  const menu = await openMenu(page);
-  await menu.getByRole('button', { name: 'Delete My bench' }).click();
-  await expect(menu.getByRole('button', { name: 'bring it back' })).toBeVisible();
-  await expect(line(page)).toContainText('The demo bench');
-  await page.reload();
-  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
-  await expect((await openMenu(page)).getByRole('listitem')).toHaveCount(0);
-});
-
-test('the demo bench comes back, and the bench before it is not lost', async ({ page, bench }) => {
-  await bench.open();
-  await widen(bench, 66);
-  await kept(page);
-  await (await openMenu(page)).getByRole('button', { name: 'the demo bench' }).click();
-  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
-  await bench.hear(2);
-  await expect(bench.field('width')).toHaveValue('102');
-  await bench.type('width', '103');
-  await kept(page);
-  await expect(line(page)).toContainText('My bench 2');
-  await (await openMenu(page)).getByRole('button', { name: 'My bench', exact: true }).click();
   await expect(bench.field('width')).toHaveValue('66');
 });
 
@@ -313,32 +257,6 @@ test('two tabs on one bench: neither overwrites the other, both ways out', async
   await expect(field).toHaveValue('55');
   await page.reload();
   await expect(bench.field('width')).toHaveValue('52');
-  await other.close();
-});
-
-test('two tabs without a line between them: the stamp in the store tells', async ({
-  page,
-  bench,
-  context
-}) => {
-  await context.addInitScript(() => Reflect.deleteProperty(window, 'BroadcastChannel'));
-  await bench.open();
-  await widen(bench, 50);
-  await kept(page);
-  const other = await context.newPage();
-  await other.goto(test.info().project.use.baseURL!);
-  const field = other.getByRole('textbox', { name: 'width', exact: true });
-  await field.fill('55');
-  await field.press('Enter');
-  await expect(line(other)).toHaveAttribute('data-kept', 'kept');
-  await bench.type('width', '52');
-  await expect(line(page)).toHaveAttribute('data-kept', 'overtaken');
-  // Closed without a choice: mine is kept under another name.
-  await page.goto('about:blank');
-  await other.reload();
-  await expect(field).toHaveValue('55');
-  await (await openMenu(other)).getByRole('button', { name: 'My bench 2', exact: true }).click();
-  await expect(field).toHaveValue('52');
   await other.close();
 });
 
@@ -481,49 +399,6 @@ test('markup in names and notes is shown as text', async ({ page, bench }) => {
   await expect(page).toHaveTitle(/^Backwave/);
   await kept(page);
   await expect((await openMenu(page)).getByRole('listitem').first()).toContainText('<b onclick=1>bold</b>');
-});
-
-test('what a newer program has kept is not overwritten and can be saved to a file', async ({
-  page,
-  bench
-}) => {
-  await withoutFilePickers(page);
-  await bench.open();
-  await widen(bench, 64);
-  await kept(page);
-  const newer = demoBenchText((b) => (b.version = 9));
-  await page.goto('about:blank');
-  await page.goBack();
-  await page.evaluate(
-    (text) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('backwave');
-        opening.onsuccess = () => {
-          const store = opening.result.transaction('kept', 'readwrite').objectStore('kept');
-          store.getAllKeys().onsuccess = ({ target }) => {
-            const key = (target as IDBRequest<string[]>).result.find((name) => name.startsWith('bench '))!;
-            store.get(key).onsuccess = ({ target: found }) => {
-              const before = (found as IDBRequest<object>).result;
-              store.put({ ...before, text, stamp: 'newer' }, key);
-            };
-          };
-          store.transaction.oncomplete = () => resolve();
-          store.transaction.onerror = () => reject(new Error('not written'));
-        };
-      }),
-    newer
-  );
-  await page.reload();
-  await expect(page.getByRole('alert')).toContainText('“My bench” could not be opened');
-  await expect(page.getByRole('alert')).toContainText('of version 9');
-  await expect(line(page)).toHaveAttribute('data-kept', 'demo');
-  await widen(bench, 71);
-  await kept(page);
-  await expect(line(page)).toContainText('My bench 2');
-  const menu = await openMenu(page);
-  const loading = page.waitForEvent('download');
-  await menu.getByRole('button', { name: 'Save My bench to a file' }).click();
-  expect(readFileSync(await (await loading).path(), 'utf8')).toBe(newer);
 });
 
 test('axe finds nothing in the menu nor beside a refused store, in light and in dark', async ({
