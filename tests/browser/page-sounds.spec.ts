@@ -109,9 +109,9 @@ it('what is no value of a knob is refused in a sentence beside it, and the sound
   bench
 }) => {
   await page.getByText(KNOBS).click();
-  await bench.measured();
   const words = page.locator('.throttle .words');
-  const [before, shelf] = [await words.innerText(), await bench.shelf.locator('ol').innerText()];
+  const before = await words.innerText();
+  const shelf = await bench.atRest();
   for (const [field, value, sentence] of refused)
     await test.step(`"${value}" as ${field}`, async () => {
       const box = page.getByRole('textbox', { name: field });

@@ -69,6 +69,7 @@ async function stood(page: Page, look: () => Promise<string>): Promise<void> {
 
 const curves = cases();
 const air = cases();
+const stills = cases();
 
 curves.it('stopped, the draft stays and says so; it is solved on demand', async ({ page, bench }) => {
   await bench.hear(3);
@@ -158,7 +159,7 @@ curves.it(
   }
 );
 
-air.it('reduced motion gets stills, which the slider moves', async ({ page, bench }) => {
+stills.it('reduced motion gets stills, which the slider moves', async ({ page, bench }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await bench.hear(4);
   await page.keyboard.press('a');
@@ -172,7 +173,6 @@ air.it('reduced motion gets stills, which the slider moves', async ({ page, benc
   await expect(around.getByRole('button', { name: 'hold still' })).toHaveCount(0);
   await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.25');
   await expect.poll(look).not.toBe(still);
-  await page.emulateMedia({ reducedMotion: 'no-preference' });
 });
 
 air.it(
@@ -243,6 +243,7 @@ air.it(
 
 test('the curves of the wave solution', curves.onOnePage);
 test('the waves in the air', air.onOnePage);
+test('the waves in the air, for one who wants no motion', stills.onOnePage);
 
 test('a worker that dies is replaced: one is told, and the answer comes all the same', async ({
   page,

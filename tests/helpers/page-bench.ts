@@ -71,6 +71,24 @@ export class BenchPage {
     await expect(this.page.getByText('listening …')).toHaveCount(0);
   }
 
+  /** What the shelf says once it has come to rest: levels of the last sound stay until those of the next are measured. */
+  async atRest(): Promise<string> {
+    const list = this.shelf.locator('ol');
+    let [before, same] = ['', 0];
+    await expect
+      .poll(
+        async () => {
+          const now = await list.innerText();
+          same = now === before && !now.includes('listening …') ? same + 1 : 0;
+          before = now;
+          return same;
+        },
+        { intervals: [250] }
+      )
+      .toBeGreaterThan(8);
+    return before;
+  }
+
   get stands(): Locator {
     return this.page.locator('.shelf ol > li');
   }
