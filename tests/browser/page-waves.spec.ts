@@ -203,6 +203,8 @@ air.it(
     const around = page.getByRole('region', { name: 'The air around it' });
     const waves = around.getByRole('img', { name: /sound pressure in the air/ });
     await expect(waves).toHaveAccessibleName(/^a steady tone of 1 kHz, Flat plate cut across/);
+    await expect(around).toBeInViewport();
+    await waves.scrollIntoViewIfNeeded();
     // It moves: two looks differ. Held still, they do not.
     const look = () => drawn(waves.locator('canvas').first());
     const before = await look();
