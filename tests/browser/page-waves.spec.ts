@@ -70,6 +70,7 @@ async function stood(page: Page, look: () => Promise<string>): Promise<void> {
 const curves = cases();
 const air = cases();
 const stills = cases();
+const hall = cases();
 
 curves.it('stopped, the draft stays and says so; it is solved on demand', async ({ page, bench }) => {
   await bench.hear(3);
@@ -175,7 +176,7 @@ stills.it('reduced motion gets stills, which the slider moves', async ({ page, b
   await expect.poll(look).not.toBe(still);
 });
 
-air.it(
+hall.it(
   'in the projector view A shows the waves, then a puff, then the curves again',
   async ({ page, bench }) => {
     await bench.hear(2);
@@ -245,6 +246,7 @@ air.it(
 
 test('the curves of the wave solution', curves.onOnePage);
 test('the waves in the air', air.onOnePage);
+test('the waves in the hall', hall.onOnePage);
 test('the waves in the air, for one who wants no motion', stills.onOnePage);
 
 test('a worker that dies is replaced: one is told, and the answer comes all the same', async ({
