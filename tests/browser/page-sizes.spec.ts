@@ -295,6 +295,22 @@ it('a size that changes nothing in this model says so beside itself', async ({ b
   expect(await bench.level(3)).toBe(before);
 });
 
+it('drawings for which there is no room for a moment, as behind the projector view, draw nothing false', async ({
+  page,
+  bench
+}) => {
+  await show(bench, 2);
+  const drawings = page.locator('.string-scale, .stage .main');
+  await expect(drawings).toHaveCount(2);
+  // A browser that is told of a negative width complains, and every complaint fails the test.
+  for (const width of ['0', ''])
+    for (const drawing of await drawings.all()) {
+      await drawing.evaluate((one: HTMLElement, width) => (one.style.width = width), width);
+      await bench.drawn();
+    }
+  await expect(page.locator('.string-scale .bar')).toBeVisible();
+});
+
 test('sizes by hand, by key and typed', onOnePage);
 
 /** The plate's width on its way from the speaker's rim to the end of its knob, this long after the first frame. */
