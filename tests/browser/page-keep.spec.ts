@@ -49,6 +49,13 @@ test.describe('without a bench of one’s own', () => {
     await bench.open();
     await expect(line(page)).toContainText('The demo bench');
     await expect(line(page)).toHaveAttribute('data-kept', 'demo');
+    await expect(bench.stage.getByRole('radio', { name: 'wave solution' })).toBeChecked();
+    await expect(bench.stage).toContainText(
+      'this sound, wave solution, straight in front, far away, same drive',
+      {
+        timeout: 60_000
+      }
+    );
     await bench.hear(3);
     await bench.drawn();
     await expect(line(page)).toHaveAttribute('data-kept', 'demo');

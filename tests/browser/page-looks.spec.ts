@@ -88,7 +88,7 @@ async function everyState(
   await look('a recording refused');
   await page.keyboard.press('w');
   const around = page.getByRole('region', { name: 'The air around it' });
-  await around.getByRole('radio', { name: 'a distance' }).check();
+  await page.getByRole('radio', { name: 'a distance' }).check();
   await expect(page.locator('.model .status')).toContainText('solved in full', { timeout: 60_000 });
   await around.scrollIntoViewIfNeeded();
   await expect(around.getByRole('img', { name: /sound pressure/ })).toBeVisible({ timeout: 60_000 });

@@ -244,7 +244,7 @@ it('all keys keep working, and the bench behind is as it was left', async ({ pag
   }
   await page.keyboard.press('PageUp');
   await expect(heading).toContainText('Flat plate');
-  await expect(view(page)).toContainText(/\d+ dB louder than free air, on this sound/);
+  await expect(view(page)).toContainText(/\d+ dB louder than free air/);
   await still(page);
   const wall = view(page).locator('.wall');
   const [before, curve] = [await wall.getAttribute('d'), view(page).locator('path[data-curve="1"]')];

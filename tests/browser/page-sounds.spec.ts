@@ -24,6 +24,7 @@ async function measured(bench: BenchPage, sound: GeneratedSound): Promise<void> 
 test('every sound of the drawer plays and is measured', async ({ page, bench }) => {
   test.setTimeout(240_000);
   await bench.open();
+  await bench.afresh();
   await bench.play();
   for (const sound of [...MACHINES, ...LINESIDE, ...TEST_SIGNALS])
     await test.step(sound.name, async () => {

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { LIMITS } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
+import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
 import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/file/bench-file.js';
 
 /** A number as JSON keeps it: finite, and no −0, which JSON writes as 0. */
@@ -135,7 +136,7 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
     const [low, high] = LIMITS.temperatureC;
     return fc.record({
       format: fc.constant('backwave-bench' as const),
-      version: fc.constant(1 as const),
+      version: fc.constant(BENCH_VERSION),
       air: fc.record({ temperatureC: number(low, high) }),
       speakers: fc.constant(Object.fromEntries(keys.map((one, i) => [one, speakers[i]]))),
       setups: fc.constant(setups),

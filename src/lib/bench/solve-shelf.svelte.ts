@@ -3,9 +3,15 @@ import type { Bench } from './bench.svelte.js';
 import { isAwaited } from '../evaluation/models.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 
-/** Has the mounts on the shelf solved while the bench asks for the wave solution, the heard one first. Call while a component starts. */
-export function solveShelf(bench: Bench, waves: WaveAnswers): void {
+/**
+ * Has the mounts on the shelf solved while the bench asks for the wave solution, the heard one first; the first of them once the first
+ * sound has begun, which is not to wait for them. Call while a component starts.
+ */
+export function solveShelf(bench: Bench, waves: Pick<WaveAnswers, 'want'>, begun: () => boolean): void {
+  let waiting = true;
   $effect(() => {
+    if (waiting && !begun()) return;
+    waiting = false;
     const { stands, heard, listener, file, dragging } = bench;
     const order = isAwaited(file.view.model) ? [heard, ...stands.filter((stand) => stand !== heard)] : [];
     const wishes = order

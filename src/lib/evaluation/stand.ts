@@ -1,7 +1,7 @@
 import type { Air } from '../acoustics/air.js';
 import { checkInstallation } from '../acoustics/mounts/check-installation.js';
 import type { Installation } from '../acoustics/installation.js';
-import { reachesDown } from '../acoustics/figures/reaches-down.js';
+import { midLevel, reachesDown } from '../acoustics/figures/reaches-down.js';
 import type { Response } from '../acoustics/response.js';
 import { ruleFigures, type RuleFigures } from '../acoustics/rule/rule-figures.js';
 import { stringPath, type StringPath } from '../acoustics/mounts/string-path.js';
@@ -37,7 +37,10 @@ export interface Computed extends Measures {
   responseDb: Float64Array;
   /** What the audio branch convolves with and what the level figures are measured behind; made when it is asked for first. */
   readonly impulseResponse: Float32Array;
+  /** How far down it stays within 10 dB of 0 dB, which is one level for all mounts; null where it lies lower throughout. */
   reachesDown: Hertz | null;
+  /** The same from its own middle: below, it is softer than the rest of what one hears of it. */
+  fallsOff: Hertz | null;
 }
 
 /** One setup as it stands on the shelf: what it is, and what was computed of it or why it cannot be. */
@@ -78,7 +81,8 @@ export function compute(installation: Installation, air: Air, answer: Answer, sa
     get impulseResponse() {
       return (filter ??= filterFor(answer, sampleRate));
     },
-    reachesDown: reachesDown(response)
+    reachesDown: reachesDown(response),
+    fallsOff: reachesDown(response, midLevel(response))
   };
 }
 
@@ -92,7 +96,8 @@ export function withMeasures(computed: Computed, measures: Measures): Computed {
     get impulseResponse() {
       return computed.impulseResponse;
     },
-    reachesDown: computed.reachesDown
+    reachesDown: computed.reachesDown,
+    fallsOff: computed.fallsOff
   };
 }
 

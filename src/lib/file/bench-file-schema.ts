@@ -184,7 +184,7 @@ export const benchFileSchema = object({
     object({
       heard: v.optional(place, 0),
       measuredAgainst: v.optional(place, 0),
-      model: v.optional(oneOf(['rule', 'wave']), 'rule'),
+      model: v.optional(oneOf(['rule', 'wave']), 'wave'),
       inches: v.optional(v.boolean('must be true or false'), false),
       sameLoudness: v.optional(v.boolean('must be true or false'), false)
     }),

@@ -30,7 +30,7 @@ export function demoBench(): BenchFile {
     ],
     listener: { angleDeg: 0, plane: 'width' },
     sound: usualSound('diesel'),
-    view: { heard: 0, measuredAgainst: 0, model: 'rule', inches: false, sameLoudness: false }
+    view: { heard: 0, measuredAgainst: 0, model: 'wave', inches: false, sameLoudness: false }
   };
 }
 

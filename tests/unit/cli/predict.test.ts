@@ -368,7 +368,7 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
       'a newer file',
       ['-'],
       '{"format":"backwave-bench","version":3}',
-      'this bench file is of version 3; this program reads version 1'
+      'this bench file is of version 3; this program reads versions 1 … 2'
     ],
     [
       'a mount',

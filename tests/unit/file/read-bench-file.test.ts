@@ -24,7 +24,7 @@ const changed = (change: (bench: Loose) => void) => sentence(demoBenchText(chang
 const leastBench = (mount: object, speaker: object = {}) =>
   JSON.stringify({
     format: 'backwave-bench',
-    version: 1,
+    version: 2,
     speakers: { any: { frame: { shape: 'rectangle', length: 0.04, width: 0.03 }, ...speaker } },
     setups: [{ mount }]
   });
@@ -34,7 +34,7 @@ describe('what is absent', () => {
     const bench = readBenchFile(leastBench({ kind: 'plate', length: 0.2, width: 0.1 }));
     expect(bench).toEqual({
       format: 'backwave-bench',
-      version: 1,
+      version: 2,
       air: { temperatureC: 20 },
       speakers: {
         any: {
@@ -56,7 +56,7 @@ describe('what is absent', () => {
       ],
       listener: { angleDeg: 0, plane: 'width' },
       sound: usualSound('diesel'),
-      view: { heard: 0, measuredAgainst: 0, model: 'rule', inches: false, sameLoudness: false }
+      view: { heard: 0, measuredAgainst: 0, model: 'wave', inches: false, sameLoudness: false }
     });
   });
 
@@ -265,18 +265,21 @@ describe('what is no bench file of this version', () => {
     ['"text"', 'the bench file must be an object, got "text"'],
     ['{}', 'this is no bench file: it lacks "format": "backwave-bench"'],
     ['{"format":"other"}', 'this is no bench file: its format is "other", not "backwave-bench"'],
-    ['{"format":"backwave-bench"}', 'this bench file does not say its version; this program reads version 1'],
+    [
+      '{"format":"backwave-bench"}',
+      'this bench file does not say its version; this program reads versions 1 … 2'
+    ],
     [
       '{"format":"backwave-bench","version":3,"new":1}',
-      'this bench file is of version 3; this program reads version 1'
+      'this bench file is of version 3; this program reads versions 1 … 2'
     ],
     [
       '{"format":"backwave-bench","version":"1"}',
-      'this bench file is of version "1"; this program reads version 1'
+      'this bench file is of version "1"; this program reads versions 1 … 2'
     ],
     [
       '{"format":"backwave-bench","version":{}}',
-      'this bench file is of version an object; this program reads version 1'
+      'this bench file is of version an object; this program reads versions 1 … 2'
     ]
   ])('%s', (text, expected) => {
     expect(sentence(text)).toBe(expected);

@@ -3,47 +3,68 @@ import { HALF_THIRD_OCTAVE, thirdOctaveBands, USUAL_RANGE } from '../../numeric/
 import type { Decibels, Hertz } from '../../units.js';
 import type { Response } from '../response.js';
 
-const WITHIN: Decibels = 10;
+/** So far below the level it is measured from a response still counts (IEC 60268-5, effective frequency range; from memory). */
+export const WITHIN: Decibels = 10;
+/** From here the bass is followed down: gaps above are a matter of colour. */
+const MIDDLE: Hertz = 1000;
 const POINTS_PER_OCTAVE = 96;
 
 /**
- * "Reaches down to": the lowest frequency above which, up to 16 kHz, the third-octave response stays within 10 dB,
- * both ways, of its mean from 800 Hz to 4 kHz; null if there is none. The response is smoothed by a sliding
- * power mean over a third of an octave (edges a factor 10^{±1/20} away, IEC 61260-1:2014), even on a
- * logarithmic scale, as pink noise would weigh it; the mean is that of the levels in dB of the eight bands of
- * 800 Hz … 4 kHz. If the level stays within 10 dB all the way, the response's lowest frequency is given.
+ * "Reaches down to": how far down from 1 kHz the third-octave response stays no more than 10 dB below a level. Where it lies lower
+ * at 1 kHz already, the lowest frequency above at which it comes up to that; null where it never does up to 16 kHz. If it stays above
+ * all the way down, the response's lowest frequency is given. The response is smoothed by a sliding power mean over a third of an
+ * octave (edges a factor 10^{±1/20} away, IEC 61260-1:2014), even on a logarithmic scale, as pink noise would weigh it. What rises
+ * above the level is no loss and stops nothing; nor does a dip above 1 kHz.
  *
  * @param response its grid (above 0 Hz, at least 48 points an octave) covers at least 700 Hz … 4.5 kHz
+ * @param level what it is measured from: one and the same, 0 dB, to compare mounts; its own (`midLevel`) to say what falls off
  * @throws RangeError if the grid does not cover that
  */
-export function reachesDown(response: Response): Hertz | null {
-  const first = response.frequency.findIndex((f) => f > 0);
-  const { frequency } = response;
-  const least = frequency[first];
-  const most = frequency[frequency.length - 1];
-  const bands = thirdOctaveBands(800, 4000);
-  if (!(least <= bands[0].lower && most >= bands[bands.length - 1].upper))
-    throw new RangeError(`a response must cover 700 Hz … 4.5 kHz to be judged, got ${least} … ${most} Hz`);
-
-  const smoothed = slidingPower(response, first);
-  const mean = bands.reduce((sum, { lower, upper }) => sum + smoothed(lower, upper), 0) / bands.length;
-  if (!Number.isFinite(mean)) return null;
+export function reachesDown(response: Response, level: Decibels = 0): Hertz | null {
+  const { frequency, first, smoothed } = judged(response);
+  const [least, most] = [frequency[first], frequency[frequency.length - 1]];
   const grid = logGrid(least, Math.min(USUAL_RANGE.to, most), POINTS_PER_OCTAVE);
-  const over = (f: Hertz) =>
-    Math.abs(smoothed(Math.max(least, f / HALF_THIRD_OCTAVE), Math.min(most, f * HALF_THIRD_OCTAVE)) - mean) -
-    WITHIN;
-  let above = over(grid[grid.length - 1]);
-  if (above > 0) return null;
-  for (let i = grid.length - 2; i >= 0; i--) {
-    const here = over(grid[i]);
-    // where the curve crosses the 10 dB, on a logarithmic scale
-    if (here > 0)
-      return here === Infinity
-        ? grid[i + 1]
-        : grid[i + 1] * (grid[i] / grid[i + 1]) ** (above / (above - here));
-    above = here;
+  const spare = (f: Hertz): Decibels =>
+    smoothed(Math.max(least, f / HALF_THIRD_OCTAVE), Math.min(most, f * HALF_THIRD_OCTAVE)) - level + WITHIN;
+  let k = grid.findIndex((f) => f >= MIDDLE);
+  let here = spare(grid[k]);
+  const step = here >= 0 ? -1 : 1;
+  for (; k + step >= 0 && k + step < grid.length; k += step) {
+    const next = spare(grid[k + step]);
+    if (here >= 0 !== next >= 0) return crossing(grid, k, k + step, here, next);
+    here = next;
   }
-  return least;
+  return step < 0 ? least : null;
+}
+
+/**
+ * The level of a response's middle: the mean of the levels in dB of the eight third octaves of 800 Hz … 4 kHz.
+ *
+ * @param response as for `reachesDown`
+ * @throws RangeError as `reachesDown` does
+ */
+export function midLevel(response: Response): Decibels {
+  const { smoothed } = judged(response);
+  return BANDS.reduce((sum, { lower, upper }) => sum + smoothed(lower, upper), 0) / BANDS.length;
+}
+
+const BANDS = thirdOctaveBands(800, 4000);
+
+/** Where the level passes, between two points of the grid, on a logarithmic scale. */
+function crossing(grid: Float64Array, a: number, b: number, atA: Decibels, atB: Decibels): Hertz {
+  const [inside, outside] = atA >= 0 ? [a, b] : [b, a];
+  const [over, under] = atA >= 0 ? [atA, atB] : [atB, atA];
+  if (under === -Infinity) return grid[inside];
+  return grid[inside] * (grid[outside] / grid[inside]) ** (over / (over - under));
+}
+
+function judged(response: Response) {
+  const { frequency } = response;
+  const first = frequency.findIndex((f) => f > 0);
+  const [least, most] = [frequency[first], frequency[frequency.length - 1]];
+  if (!(least <= BANDS[0].lower && most >= BANDS[BANDS.length - 1].upper))
+    throw new RangeError(`a response must cover 700 Hz … 4.5 kHz to be judged, got ${least} … ${most} Hz`);
+  return { frequency, first, smoothed: slidingPower(response, first) };
 }
 
 /** A function that gives the level in dB of the mean power between two frequencies, even in log f. */

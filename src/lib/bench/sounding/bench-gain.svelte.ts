@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
@@ -40,10 +41,13 @@ export class BenchGain {
       const loop = current();
       if (!loop || bench.dragging) return;
       const { model } = bench.file.view;
-      const reach = this.#reach();
+      const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
       this.#newest.run(async (signal) => {
-        const gain = await this.#find(loop, reach, true);
-        if (!signal.aborted) [this.#value, this.#model] = [gain, model];
+        for (const { model, reach } of reaches) {
+          const gain = await this.#find(loop, reach, true);
+          if (signal.aborted) return;
+          [this.#value, this.#model] = [gain, model];
+        }
       });
       return () => this.#newest.withdraw();
     });
@@ -63,12 +67,18 @@ export class BenchGain {
     return computed.answer.model === chosen || computed.answer.model === models[chosen].standIn;
   }
 
-  /** Finds it before the first sound. */
+  /** Finds it before the first sound, which waits for no model that is awaited: the one that stands in is heard first. */
   async prepare(loop: Loop): Promise<number> {
-    const { model } = this.#parts.bench.file.view;
-    const gain = await this.#find(loop, this.#reach(), true);
+    const [model] = this.#before(this.#parts.bench.file.view.model);
+    const gain = await this.#find(loop, this.#reach(model), true);
     [this.#value, this.#model] = [gain, model];
     return gain;
+  }
+
+  /** The models for which it is found, one after the other: before there is room for anything, what stands in comes first. */
+  #before(model: ModelName): [ModelName, ...ModelName[]] {
+    const { standIn } = models[model];
+    return standIn === null || untrack(() => this.#model) === model ? [model] : [standIn, model];
   }
 
   /**
@@ -76,14 +86,15 @@ export class BenchGain {
    * to get there.
    */
   async makeRoom(loop: Loop, signal: AbortSignal): Promise<void> {
-    const gain = await this.#find(loop, this.#reach(), false);
+    const [model] = this.#before(this.#parts.bench.file.view.model);
+    const gain = await this.#find(loop, this.#reach(model), false);
     if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
     this.#value = gain;
     this.#parts.playback.room?.setBenchGain(gain);
   }
 
-  #reach(): Reach {
-    return reachOfBench(this.#parts.bench, this.#parts.waves);
+  #reach(model: ModelName): Reach {
+    return reachOfBench(this.#parts.bench, this.#parts.waves, model);
   }
 
   /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */

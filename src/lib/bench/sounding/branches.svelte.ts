@@ -1,4 +1,6 @@
-import type { Stand } from '../../evaluation/stand.js';
+import { answerOf, models, whereItListens } from '../../evaluation/models.js';
+import { filterFor, type Stand } from '../../evaluation/stand.js';
+import type { Setup } from '../../file/bench-file.js';
 import type { Bench } from '../bench.svelte.js';
 import type { BenchGain } from './bench-gain.svelte.js';
 import type { Levels } from './levels.svelte.js';
@@ -9,7 +11,7 @@ const SILENT_FILTER = new Float32Array(2048);
 
 /** What the branches of the room are filled from. */
 export interface BranchParts {
-  bench: Pick<Bench, 'file'>;
+  bench: Pick<Bench, 'file' | 'listener' | 'sampleRate'>;
   levels: Pick<Levels, 'levelling'>;
   gain: Pick<BenchGain, 'hasRoomFor'>;
   playback: Pick<Playback, 'room'>;
@@ -19,7 +21,7 @@ export interface BranchParts {
 export class Branches {
   #parts: BranchParts;
   /** What each branch filters with, so that only those are loaded again that change. */
-  #loaded: { filter: Float32Array; gain: number }[] = [];
+  #loaded: { setup: Setup; filter: Float32Array; gain: number }[] = [];
 
   constructor(parts: BranchParts) {
     this.#parts = parts;
@@ -43,13 +45,28 @@ export class Branches {
 
   #load(stand: Stand): void {
     const { bench, levels, gain, playback } = this.#parts;
-    if (!gain.hasRoomFor(stand)) return;
-    const filter = stand.computed?.impulseResponse ?? SILENT_FILTER;
-    const factor = bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
     const loaded = this.#loaded[stand.index];
     const { room } = playback;
-    if (!room || (loaded?.filter === filter && loaded.gain === factor)) return;
-    this.#loaded[stand.index] = { filter, gain: factor };
+    if (!room) return;
+    const filter = gain.hasRoomFor(stand) ? filterOf(stand) : this.#meanwhile(stand);
+    const factor = bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
+    if (loaded?.filter === filter && loaded.gain === factor) return;
+    this.#loaded[stand.index] = { setup: stand.setup, filter, gain: factor };
     room.setBranch(stand.index, factor === 1 ? filter : filter.map((sample) => sample * factor));
   }
+
+  /** What is heard before there is room for what the model says: what was heard of these sizes, or what stands in. */
+  #meanwhile({ index, setup, installation }: Stand): Float32Array {
+    const loaded = this.#loaded[index];
+    if (loaded?.setup === setup) return loaded.filter;
+    const { file, listener, sampleRate } = this.#parts.bench;
+    const { standIn } = models[file.view.model];
+    if (standIn === null) return SILENT_FILTER;
+    const question = { installation, air: file.air, listener: whereItListens(standIn, listener) };
+    return filterFor(answerOf(standIn, question, null), sampleRate);
+  }
+}
+
+function filterOf({ computed }: Stand): Float32Array {
+  return computed?.impulseResponse ?? SILENT_FILTER;
 }

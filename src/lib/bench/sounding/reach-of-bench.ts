@@ -1,27 +1,30 @@
 import type { Installation } from '../../acoustics/installation.js';
 import type { Answer } from '../../evaluation/answer.js';
-import { answerOf, isAwaited } from '../../evaluation/models.js';
+import { answerOf, isAwaited, whereItListens } from '../../evaluation/models.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { Question } from '../../evaluation/wave-jobs.js';
+import type { ModelName } from '../../file/bench-file.js';
 import type { Bench } from '../bench.svelte.js';
 import type { Reach } from './headroom.js';
 
-/** What a bench must have room for: all that the knobs of its mounts can reach, by the model that it shows. */
+/** What a bench must have room for: all that the knobs of its mounts can reach, by a model. */
 export function reachOfBench(
-  { file, listener, stands, sampleRate }: Pick<Bench, 'file' | 'listener' | 'stands' | 'sampleRate'>,
-  waves: Pick<WaveAnswers, 'draft'> | null
+  { file, listener: place, stands, sampleRate }: Pick<Bench, 'file' | 'listener' | 'stands' | 'sampleRate'>,
+  waves: Pick<WaveAnswers, 'draft'> | null,
+  model: ModelName
 ): Reach {
+  const listener = whereItListens(model, place);
   const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
-  const { air, view } = file;
+  const { air } = file;
   const drafted = async (question: Question): Promise<Answer> => {
     // As on the shelf, another model stands in for what cannot be solved.
     const known = await waves!.draft(question).catch(() => null);
-    return answerOf(view.model, question, known);
+    return answerOf(model, question, known);
   };
-  const awaited = isAwaited(view.model) && waves !== null;
+  const awaited = isAwaited(model) && waves !== null;
   const answer = (installation: Installation): Answer | Promise<Answer> => {
     const question = { installation, air, listener };
-    return awaited ? drafted(question) : answerOf(view.model, question, null);
+    return awaited ? drafted(question) : answerOf(model, question, null);
   };
-  return { installations, answer, where: [view.model, air, listener], sampleRate };
+  return { installations, answer, where: [model, air, listener], sampleRate };
 }

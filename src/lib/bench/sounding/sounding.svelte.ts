@@ -24,6 +24,9 @@ export interface SoundingParts {
   openFile?: typeof openRecording;
 }
 
+/** What stands where a level will be soon. */
+const LISTENING = 'listening …';
+
 /** The sound of the bench: keeps the loop, the audio graph and the level figures in step with what is set. */
 export class Sounding {
   #bench: Bench;
@@ -63,7 +66,7 @@ export class Sounding {
   readonly levelPending: string = $derived.by(() => {
     const { sound } = this.#bench.file;
     if (sound.kind === 'recording' && !this.recording && !this.opening) return 'its sound is not open';
-    return this.problem && !this.loop ? 'not measured' : 'listening …';
+    return this.problem && !this.loop ? 'not measured' : LISTENING;
   });
 
   get loop(): Loop | null {
@@ -125,6 +128,16 @@ export class Sounding {
 
   set recordingProblem(problem: string | null) {
     this.#recording.problem = problem;
+  }
+
+  /** Whether what plays of the heard mount is not what is drawn of it: there is no room yet for what its model says. */
+  get standsIn(): boolean {
+    return this.playing && !this.#gain.hasRoomFor(this.#bench.heard);
+  }
+
+  /** Whether the first levels are there, or nothing is to be waited for. */
+  get begun(): boolean {
+    return this.#levels.loudness.length > 0 || this.levelPending !== LISTENING;
   }
 
   /** How much louder a stand is than the one measured against, on this sound; null until measured. */

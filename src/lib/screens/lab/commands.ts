@@ -1,4 +1,4 @@
-import { FIELD_MODEL, nextModel } from '../../evaluation/models.js';
+import { FIELD_MODEL, models, nextModel } from '../../evaluation/models.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
 import type { Command, Parts } from './command.js';
@@ -207,10 +207,12 @@ function showAir({ bench, page }: Parts): void {
   page.showAir();
 }
 
-/** Round and round: curves, a steady tone, one puff. */
+/**
+ * Round and round: curves, a steady tone, one puff. In a hall the model changes by its own key alone; one that knows nothing of the
+ * air has a sentence there.
+ */
 function nextInHall({ bench, projection, air }: Parts): void {
-  bench.setModel(FIELD_MODEL);
-  const puff = projection.air && air.mode === 'tone';
+  const puff = projection.air && air.mode === 'tone' && models[bench.file.view.model].field;
   projection.air = !projection.air || puff;
   if (puff) air.makePuff();
   else air.showTone();

@@ -36,7 +36,7 @@ export function createLab() {
   const growth = new Growth(bench);
   const keeper = new Keeper(bench, browserParts());
   // First what is heard now, then the room that the loudest size needs.
-  solveShelf(bench, waves);
+  solveShelf(bench, waves, () => sounding.begun);
   sounding.connect();
   air.connect();
   keeper.connect();

@@ -14,8 +14,9 @@ export const EXPLANATIONS = {
   },
   reach: {
     title: 'How far down it reaches',
-    text: 'The lowest note above which the mount stays even: within 10 dB of its own average between 800 Hz and 4 kHz, smoothed by a third of an octave. A mount whose sound slopes the whole way has no such note.',
-    source: 'our own measure; bands as in IEC 61260-1:2014'
+    text: 'The lowest note down to which the mount stays within 10 dB of the line at 0 dB, the speaker in an endless plate: one line for all mounts, so that what is thin throughout does not look deep. Smoothed by a third of an octave and followed down from 1 kHz; in the picture, where a curve goes through −10 dB.',
+    source:
+      'as the effective frequency range of IEC 60268-5 (from memory), but from one level for all; bands as in IEC 61260-1:2014'
   },
   model: {
     title: 'Two models',

@@ -1,12 +1,14 @@
 import { afterEach, expect, test } from 'vitest';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
+import type { BenchFile, ModelName } from '../../../../src/lib/file/bench-file.js';
 import type { MovingSound } from '../../../../src/lib/sounds/kinds.js';
 import { SoundUnavailable } from '../../../../src/lib/audio/sound-unavailable.js';
 import type { Known, Question } from '../../../../src/lib/evaluation/wave-jobs.js';
 import { type HeardWaves, hearWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../../src/lib/waves/wave-solution.js';
-import { fakeRoom, settled, soundingAtHand } from './sounding-at-hand.svelte.js';
+import { computedByRule } from '../../../helpers/by-rule.js';
+import { fakeRoom, RATE, settled, soundingAtHand } from './sounding-at-hand.svelte.js';
 
 let end = (): void => undefined;
 afterEach(() => end());
@@ -235,12 +237,44 @@ test('at the same loudness every branch is brought down to the quietest', async 
   ).toEqual(bench.stands.slice(0, -1).map(({ index }) => `branch ${index} true`));
 });
 
-test('nothing of the wave solution is played before there is room for it', async () => {
+/** Two mounts of the demo bench, by one of the models. */
+function twoMounts(model: ModelName): BenchFile {
   const demo = demoBench();
-  const { hold, letGo, since, sounding, bench, peaks } = atHand({
-    file: { ...demo, setups: demo.setups.slice(0, 2) },
-    waves: KNOWN
+  return { ...demo, setups: demo.setups.slice(0, 2), view: { ...demo.view, model } };
+}
+
+test('the first sound waits for no wave: the rule of thumb is heard, until there is room for what is drawn', async () => {
+  let answer = (): void => undefined;
+  const asked = new Promise<void>((resolve) => (answer = resolve));
+  const draft = async (question: Question): Promise<Known> => asked.then(() => drafted(question));
+  const filters: Float32Array[] = [];
+  const { room } = fakeRoom();
+  const setBranch = (index: number, filter: Float32Array): void => void (filters[index] = filter);
+  const { sounding, bench } = atHand({
+    file: twoMounts('wave'),
+    waves: { ...KNOWN, draft },
+    openRoom: async () => ({ ...room, setBranch })
   });
+  await settled();
+  await sounding.play();
+  expect(sounding.playing).toBe(true);
+  expect(bench.heard.computed!.answer.model).toBe('wave');
+  expect(sounding.standsIn).toBe(true);
+  const byRule = bench.stands.map((stand) => computedByRule(stand.installation, RATE).impulseResponse);
+  expect(filters).toEqual(byRule);
+  // Another size is followed meanwhile, as far as the rule of thumb can.
+  bench.hear(1);
+  bench.pushKnob('width', 0.06);
+  await settled();
+  expect(filters[1]).toEqual(computedByRule(bench.heard.installation, RATE).impulseResponse);
+  answer();
+  await rested();
+  expect(sounding.standsIn).toBe(false);
+  expect(filters[1]).toEqual(bench.heard.computed!.impulseResponse);
+}, 20_000);
+
+test('nothing of the wave solution is played before there is room for it', async () => {
+  const { hold, letGo, since, sounding, bench, peaks } = atHand({ file: twoMounts('rule'), waves: KNOWN });
   await sounding.play();
   await settled();
   hold('peaksThrough');

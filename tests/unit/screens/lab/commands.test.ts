@@ -170,7 +170,7 @@ test('on the bench shows the air by the wave solution, further down', () => {
 
 test('in the hall goes round: curves, a tone, a puff, curves', () => {
   const { bench, page, projection, air, run } = lab();
-  bench.setModel('rule');
+  bench.setModel('wave');
   const seen: (string | false)[] = [];
   for (let i = 0; i < 4; i++) {
     run('air in the hall');
@@ -178,6 +178,18 @@ test('in the hall goes round: curves, a tone, a puff, curves', () => {
   }
   expect(seen).toEqual(['tone', 'puff', false, 'tone']);
   expect([bench.file.view.model, page.showAir.mock.calls.length]).toEqual(['wave', 0]);
+});
+
+test('in the hall never changes the model by itself: the rule of thumb has no puff to go to', () => {
+  const { bench, projection, air, run } = lab();
+  bench.setModel('rule');
+  const seen: (string | false)[] = [];
+  for (let i = 0; i < 3; i++) {
+    run('air in the hall');
+    seen.push(projection.air && air.mode);
+  }
+  expect(seen).toEqual(['tone', false, 'tone']);
+  expect(bench.file.view.model).toBe('rule');
 });
 
 test('enters the hall and leaves it again; inverts it there alone', () => {

@@ -13,7 +13,7 @@ export interface ModelStatus {
 
 /** What a model that answers at once is good for; null where there is more to be said. */
 const AT_ONCE: Readonly<Record<ModelName, string | null>> = {
-  rule: 'at once, a first-order curve; straight in front of the cone only',
+  rule: 'a first-order curve, straight in front only',
   wave: null
 };
 
@@ -24,7 +24,8 @@ export function modelStatus({
   awaited,
   refused,
   progress,
-  stopped
+  stopped,
+  standsIn
 }: {
   model: ModelName;
   answer: Answer | null;
@@ -34,6 +35,8 @@ export function modelStatus({
   refused: string | null;
   progress: number | null;
   stopped: boolean;
+  /** What plays is not yet what is drawn. */
+  standsIn: boolean;
 }): ModelStatus {
   const calm = (text: string): ModelStatus => ({ text, alarm: false });
   const atOnce = AT_ONCE[model];
@@ -42,7 +45,8 @@ export function modelStatus({
     const instead = answer?.model === model ? 'Only a draft' : 'The rule of thumb stands in';
     return { text: `${instead}: ${refused}`, alarm: true };
   }
-  if (answer?.model !== model) return calm(answer ? 'being solved; the rule of thumb stands in' : '');
+  if (answer?.model !== model) return calm(answer ? 'being solved: you hear the rule of thumb' : '');
+  if (standsIn) return calm('drawn; for a moment you still hear the rule of thumb');
   const { errorDb } = ACCURACY[answer.accuracy!];
   const good = `within ${errorDb} dB up to ${frequencyWords(rounded(answer.solvedTo))}`;
   if (!answer.provisional)

@@ -1,17 +1,15 @@
 import { expect, test } from 'vitest';
-import { distanceFrom, distanceWords } from '../../../../src/lib/format/distance-words.js';
-import { listenerWords } from '../../../../src/lib/screens/response/listener-words.js';
-import { close } from '../../../helpers/close.js';
+import { distanceFrom, distanceWords } from '../../../../../src/lib/format/distance-words.js';
+import { placeWords } from '../../../../../src/lib/screens/parts/words/place-words.js';
+import { close } from '../../../../helpers/close.js';
 
 test('where one listens, in words', () => {
-  expect(listenerWords({ angleDeg: 0, plane: 'width' }, false)).toBe(
-    'Heard straight in front of the cone, far away'
+  expect(placeWords({ angleDeg: 0, plane: 'width' }, false)).toBe('straight in front, far away');
+  expect(placeWords({ angleDeg: -75, plane: 'length', distance: 0.6 }, false)).toBe(
+    '75° towards the end at 0.6 m'
   );
-  expect(listenerWords({ angleDeg: -75, plane: 'length', distance: 0.6 }, false)).toBe(
-    'Heard 75° off the front, towards the end, 0.6 m'
-  );
-  expect(listenerWords({ angleDeg: 180, plane: 'width', distance: 0.6096 }, true)).toBe(
-    'Heard from straight behind, 2 ft'
+  expect(placeWords({ angleDeg: 180, plane: 'width', distance: 0.6096 }, true)).toBe(
+    'straight behind at 2 ft'
   );
 });
 

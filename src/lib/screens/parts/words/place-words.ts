@@ -1,0 +1,14 @@
+import type { Listener } from '../../../acoustics/listener.js';
+import { distanceWords } from '../../../format/distance-words.js';
+
+/** From where all is drawn and heard: *60° to the side at 0.8 m*. */
+export function placeWords({ angleDeg, plane, distance }: Listener, inches: boolean): string {
+  const away = distance === undefined ? ', far away' : ` at ${distanceWords(distance, inches)}`;
+  return `${sideWords(angleDeg, plane)}${away}`;
+}
+
+function sideWords(angleDeg: number, plane: Listener['plane']): string {
+  if (angleDeg === 0) return 'straight in front';
+  if (Math.abs(angleDeg) === 180) return 'straight behind';
+  return `${Math.abs(angleDeg)}° ${plane === 'width' ? 'to the side' : 'towards the end'}`;
+}
