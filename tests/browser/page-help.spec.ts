@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
+import { axeFinds, OF_COLOURS } from '../helpers/page-axe.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 
 /** How long each mount of the second step is heard (screens/help/audition.svelte.ts). */
@@ -15,14 +15,7 @@ async function openHelp(page: Page): Promise<Locator> {
 
 /** What lies behind the dialog is looked at in page-looks; what the dark colours can change is contrast. */
 async function axe(page: Page, state: string, asked: 'all' | 'colours'): Promise<void> {
-  const builder = new AxeBuilder({ page }).include('dialog[open]');
-  const { violations } = await (
-    asked === 'all' ? builder : builder.withRules(['color-contrast', 'link-in-text-block'])
-  ).analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-    state
-  ).toEqual([]);
+  expect(await axeFinds(page, asked === 'all' ? {} : OF_COLOURS, 'dialog[open]'), state).toEqual([]);
 }
 
 const heard = (page: Page): Locator => page.locator('section.stage header .disc');

@@ -1,6 +1,8 @@
 import { random } from '../../src/lib/sounds/blocks/random.js';
 import { expect, test } from '../helpers/page-fixture.js';
 
+test.use({ contextOptions: { reducedMotion: 'no-preference' } });
+
 /** Half a minute's worth in the suite; BACKWAVE_LONG_MINUTES=10 for the whole evening's. */
 const MINUTES = Number(process.env.BACKWAVE_LONG_MINUTES ?? 0.5);
 

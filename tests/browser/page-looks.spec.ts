@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { axeFinds, OF_COLOURS } from '../helpers/page-axe.js';
 import type { BenchPage } from '../helpers/page-bench.js';
 import { expect, test } from '../helpers/page-fixture.js';
 import { overlaps, smallTargets } from '../helpers/page-overlaps.js';
@@ -15,8 +15,7 @@ const LIKE_OTHERS = ['mount 2 heard', 'mount 3 heard', 'the table open', 'an err
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** What can differ from one colour scheme to the other, and from one size to another. */
-const OF_COLOURS = ['color-contrast', 'link-in-text-block'];
+/** What can differ from one size to another. */
 const OF_SIZES = ['target-size', 'scrollable-region-focusable', 'meta-viewport'];
 
 /** States in which a phone or a tablet shows what a desk does not. */
@@ -24,14 +23,13 @@ const OF_TOUCH = ['at the start', 'everything unfolded'];
 
 /** Everything is asked on a desk in light. */
 async function axe(page: Page, state: string, asked: 'all' | 'colours' | 'sizes'): Promise<void> {
-  const builder = new AxeBuilder({ page });
-  const { violations } = await (
-    asked === 'all' ? builder.withTags(RULES) : builder.withRules(asked === 'colours' ? OF_COLOURS : OF_SIZES)
-  ).analyze();
-  const said = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${state}: ${id}: ${target.join(' ')}: ${failureSummary}`)
-  );
-  expect.soft(said).toEqual([]);
+  const runOnly = {
+    all: { type: 'tag', values: RULES },
+    colours: OF_COLOURS.runOnly,
+    sizes: { type: 'rule', values: OF_SIZES }
+  } as const;
+  const said = await axeFinds(page, { runOnly: runOnly[asked] });
+  expect.soft(said.map((one) => `${state}: ${one}`)).toEqual([]);
 }
 
 /** Every state in which the page can stand, one after the other; each is looked at when it has come to rest. */

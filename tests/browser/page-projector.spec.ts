@@ -1,7 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { axeFinds } from '../helpers/page-axe.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { contrasts, wrongInProjector } from '../helpers/page-projector.js';
+
+test.use({ contextOptions: { reducedMotion: 'no-preference' } });
 
 const HALLS = [
   { width: 1920, height: 1080 },
@@ -212,10 +214,7 @@ for (const inverted of [false, true])
       expect(all.filter(({ ratio }) => ratio < 7)).toEqual([]);
     }
     await page.mouse.move(300, 300);
-    const { violations } = await new AxeBuilder({ page })
-      .options({ rules: { 'color-contrast-enhanced': { enabled: true } } })
-      .analyze();
-    expect(violations.map(({ id, nodes }) => ({ id, nodes: nodes.map(({ html }) => html) }))).toEqual([]);
+    expect(await axeFinds(page, { rules: { 'color-contrast-enhanced': { enabled: true } } })).toEqual([]);
     if (inverted) await page.keyboard.press('i');
   });
 

@@ -38,8 +38,6 @@ const refused = [
 ];
 
 // What is chosen stands there at once.
-test.use({ contextOptions: { reducedMotion: 'reduce' } });
-
 const { it, onOnePage } = cases();
 
 it('dragging the plate’s edge: size, string, rule and curve follow the hand', async ({ bench }) => {

@@ -9,6 +9,8 @@ import { cases, expect, test } from '../helpers/page-fixture.js';
 import { dropFile } from '../helpers/page-give-file.js';
 import { demoMount } from '../helpers/page-level.js';
 
+test.use({ contextOptions: { reducedMotion: 'no-preference' } });
+
 /** What the model's status says of the heard mount. */
 const SOLVED = /^solved in full: within 0\.3 dB up to 10 kHz/;
 

@@ -35,7 +35,12 @@ export default defineConfig({
       name: 'page',
       testMatch: 'page-*.spec.ts',
       fullyParallel: true,
-      use: { baseURL: appUrl, launchOptions: launchOptions() }
+      // A mount that slides in costs a page as much as the sound: tests of motion ask for it.
+      use: {
+        baseURL: appUrl,
+        contextOptions: { reducedMotion: 'reduce' },
+        launchOptions: launchOptions()
+      }
     }
   ],
   webServer: [

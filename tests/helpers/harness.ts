@@ -1,4 +1,4 @@
-import { test, type Page } from '@playwright/test';
+import { test, type Browser, type Page } from '@playwright/test';
 
 type Call = (...args: never[]) => unknown;
 
@@ -11,7 +11,7 @@ export type Harness<Module> = {
 
 /** Opens the harness page and hands out the functions of one of its scripts. */
 export async function openHarness<Module extends object>(page: Page, file: string): Promise<Harness<Module>> {
-  await page.goto('/');
+  if (page.url() === 'about:blank') await page.goto('/');
   await page.waitForFunction(() => 'callHarness' in window);
   const call = (name: string, args: unknown[]) =>
     page.evaluate((asked) => window.callHarness(asked.file, asked.name, asked.args), { file, name, args });
@@ -19,6 +19,19 @@ export async function openHarness<Module extends object>(page: Page, file: strin
     // A promise-like object would be awaited by mistake: it has no `then`.
     get: (_, name) => (name === 'then' ? undefined : (...args: unknown[]) => call(String(name), args))
   });
+}
+
+const kept = new WeakMap<Browser, Promise<Page>>();
+
+/** One page of the harness for all tests of a worker, opened by the first: nothing of a room stays in it. */
+export async function keptHarness<Module extends object>(
+  browser: Browser,
+  baseURL: string | undefined,
+  file: string
+): Promise<Harness<Module>> {
+  let page = kept.get(browser);
+  if (!page) kept.set(browser, (page = browser.newPage({ baseURL })));
+  return openHarness<Module>(await page, file);
 }
 
 /** Inside of a `test.describe`: one page, opened once, for all of its tests; gives the functions of one of its scripts. */

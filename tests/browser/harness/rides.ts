@@ -28,40 +28,35 @@ function addHump(sound: Float32Array, cyclic: boolean, at: number, width: number
   }
 }
 
+const AT_FIRST: Clicker = { notch: 4, seed: 1 };
+
+/** Seconds from one throw of the lever to the next, and how long before it its ride is handed over. */
+const EVERY = 0.5;
+const AHEAD = 0.35;
+
 /**
  * The lever thrown from 0 to 8 and back within a second, again and again, then left alone while the page is held up
- * for two seconds: a ride must come to its loop without any help.
+ * for two seconds: a ride must come to its loop without any help. All is rendered before it plays, so that no ride is
+ * handed over late.
  */
 export async function thrown(
   sampleRate: number
 ): Promise<Figures & { quietest: number; shortestGap: number }> {
+  const rides = ridesOf([8, 0, 8, 3, 8, 0, 6], sampleRate);
   const { room, wait, frame, finish } = await openRecordedRoom(1, sampleRate);
   const unit = new Float32Array(2048);
   unit[0] = 1;
   room.setBranch(0, unit);
-  let now: Clicker = { notch: 4, seed: 1 };
-  const loop = renderLoop(THUMPER, now, sampleRate);
-  let begun = room.now + 0.05;
-  let way: Motion[] = [settledAt(THUMPER.target(now))];
-  room.setSound(loop, { at: begun });
+  const begun = room.now + 0.05;
+  room.setSound(renderLoop(THUMPER, AT_FIRST, sampleRate), { at: begun });
   await room.play();
   await wait(1);
   const from = frame();
-  for (const notch of [8, 0, 8, 3, 8, 0, 6]) {
-    const at = room.now + 0.1;
-    const ticks = Math.round((at - begun) * 1000);
-    const rest = settledAt(THUMPER.target(now));
-    const motion =
-      ticks < way.length
-        ? way[Math.max(0, ticks)]
-        : { ...rest, turns: (rest.speed * (ticks - way.length + 1)) / 1000 };
-    now = { notch, seed: 1 };
-    const ride = renderRide(THUMPER, now, motion, sampleRate);
-    room.setSound(ride.samples, { fade: 0, equalPower: false, loopFrom: ride.loopFrom, at });
-    way = wayTo(THUMPER, now, motion);
-    begun = at;
-    await wait(0.5);
+  for (const { after, samples, loopFrom } of rides) {
+    await wait(begun + after - AHEAD - room.now);
+    room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at: begun + after });
   }
+  await wait(AHEAD);
   const held = performance.now();
   while (performance.now() - held < 2000);
   await wait(2);
@@ -75,6 +70,23 @@ export async function thrown(
       Math.sqrt(recording.subarray(i, i + step).reduce((sum, x) => sum + x * x, 0) / step)
     );
   return { ...clickLevel(recording, sampleRate), quietest, shortestGap: shortestGap(recording, sampleRate) };
+}
+
+/** The rides to these notches, one after the other, each with the time after the first sound at which it begins. */
+function ridesOf(notches: number[], sampleRate: number) {
+  let now = AT_FIRST;
+  let way: Motion[] = [settledAt(THUMPER.target(now))];
+  let begun = 0;
+  return notches.map((notch, i) => {
+    const after = 1.5 + EVERY * i;
+    const ticks = Math.round((after - begun) * 1000);
+    const rest = settledAt(THUMPER.target(now));
+    const motion = way[ticks] ?? { ...rest, turns: (rest.speed * (ticks - way.length + 1)) / 1000 };
+    now = { notch, seed: 1 };
+    way = wayTo(THUMPER, now, motion);
+    begun = after;
+    return { after, ...renderRide(THUMPER, now, motion, sampleRate) };
+  });
 }
 
 /** The shortest time between two humps: where two machines sounded side by side, it would be far too short. */
