@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { findChromium } from './find-chromium.mjs';
+import { findChromium, hasShell } from './find-chromium.mjs';
 import { run, runScript } from './run.mjs';
 
 /**
@@ -39,11 +39,19 @@ export function waysToInstall({ isRoot, isCi, hasApt }, mayUseApt) {
  */
 export async function ensureChromium({ mayUseApt }) {
   const found = findChromium();
-  if (found) return found;
-  for (const way of waysToInstall(thisMachine(), mayUseApt)) {
+  const machine = thisMachine();
+  const ways = waysToInstall(machine, mayUseApt);
+  if (found) {
+    if (process.env.CHROMIUM_PATH || hasShell() || !machine.isCi || ways[0] !== 'apt') return found;
+    console.error('Installing by apt a Chromium without a window of its own, which is faster …');
+    await installByApt(['chromium-headless-shell']);
+    return findChromium();
+  }
+  for (const way of ways) {
     console.error(`No Chromium found; installing one by ${way} …`);
-    if (way === 'apt') await installByApt();
-    else await runScript('node_modules/@playwright/test/cli.js', ['install', 'chromium']);
+    // Not every system has the first as a package of its own.
+    if (way === 'apt') await installByApt(['chromium-headless-shell'], ['chromium']);
+    else await runScript('node_modules/@playwright/test/cli.js', ['install', '--only-shell', 'chromium']);
     const installed = findChromium();
     if (installed) return installed;
   }
@@ -53,8 +61,16 @@ export async function ensureChromium({ mayUseApt }) {
   return null;
 }
 
-async function installByApt() {
+/**
+ * Installs the first of these lists of packages that can be installed.
+ * @param {...string[]} choices
+ */
+async function installByApt(...choices) {
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
   if ((await run('apt-get', ['update', '-q'], { env })) !== 0) return;
-  await run('apt-get', ['install', '-y', '-q', '--no-install-recommends', 'chromium'], { env });
+  for (const packages of choices)
+    if (
+      (await run('apt-get', ['install', '-y', '-q', '--no-install-recommends', ...packages], { env })) === 0
+    )
+      return;
 }

@@ -3,8 +3,8 @@ import os from 'node:os';
 import path from 'node:path';
 
 /**
- * The path of a Chromium-like browser on this machine, or null: first `CHROMIUM_PATH`, then the usual places of
- * Chromium, Chrome and Edge on this system, then what Playwright has downloaded before.
+ * The path of a Chromium-like browser on this machine, or null: first `CHROMIUM_PATH`, then a Chromium without a window of
+ * its own, then the usual places of Chromium, Chrome and Edge on this system, then what Playwright has downloaded before.
  *
  * @returns {string | null}
  */
@@ -13,9 +13,31 @@ export function findChromium() {
 }
 
 /** Every place worth looking at, best first. */
-function places() {
+export function places() {
   const { CHROMIUM_PATH } = process.env;
-  return [...(CHROMIUM_PATH ? [CHROMIUM_PATH] : []), ...installed(), ...downloaded()];
+  const named = CHROMIUM_PATH ? [CHROMIUM_PATH] : [];
+  return [...named, ...shells(), ...installed(), ...downloaded()];
+}
+
+/**
+ * Whether there is a Chromium without a window of its own, which opens a page at half the cost: the other makes the
+ * pages of its address line as well.
+ */
+export function hasShell() {
+  return shells().some(isExecutableFile);
+}
+
+function shells() {
+  return [
+    ...anywhere(['chromium-headless-shell']),
+    ...downloads('chromium_headless_shell-', [
+      'chrome-headless-shell-linux64/chrome-headless-shell',
+      'chrome-linux/headless_shell',
+      'chrome-headless-shell-win64/chrome-headless-shell.exe',
+      'chrome-headless-shell-mac-arm64/chrome-headless-shell',
+      'chrome-headless-shell-mac-x64/chrome-headless-shell'
+    ])
+  ];
 }
 
 function installed() {
@@ -37,7 +59,7 @@ function installed() {
       programs.map((program) => path.join(root, `${program}.app`, 'Contents', 'MacOS', program))
     );
   }
-  const names = [
+  return anywhere([
     'chromium',
     'chromium-browser',
     'google-chrome',
@@ -45,7 +67,14 @@ function installed() {
     'microsoft-edge',
     'microsoft-edge-stable',
     'msedge'
-  ];
+  ]);
+}
+
+/**
+ * Programs of these names in the usual folders and on the path.
+ * @param {string[]} names
+ */
+function anywhere(names) {
   const folders = ['/usr/bin', '/usr/local/bin', '/snap/bin'];
   const onPath = (process.env.PATH ?? '').split(path.delimiter).filter((folder) => folder !== '');
   return names.flatMap((name) =>
@@ -53,10 +82,8 @@ function installed() {
   );
 }
 
-/** The browsers in Playwright's cache, newest first. */
 function downloaded() {
-  const cache = process.env.PLAYWRIGHT_BROWSERS_PATH ?? path.join(cacheFolder(), 'ms-playwright');
-  const programs = [
+  return downloads('chromium-', [
     'chrome-linux/chrome',
     'chrome-linux64/chrome',
     'chrome-win/chrome.exe',
@@ -64,11 +91,19 @@ function downloaded() {
     'chrome-mac/Chromium.app/Contents/MacOS/Chromium',
     'chrome-mac-arm64/Google Chrome for Testing.app/Contents/MacOS/Google Chrome for Testing',
     'chrome-mac-x64/Google Chrome for Testing.app/Contents/MacOS/Google Chrome for Testing'
-  ];
-  const revision = (/** @type {string} */ folder) => Number(folder.replace('chromium-', ''));
+  ]);
+}
+
+/**
+ * The browsers in those folders of Playwright's cache whose names begin so, newest first.
+ * @param {string} prefix
+ * @param {string[]} programs
+ */
+function downloads(prefix, programs) {
+  const cache = process.env.PLAYWRIGHT_BROWSERS_PATH ?? path.join(cacheFolder(), 'ms-playwright');
   return foldersIn(cache)
-    .filter((folder) => /^chromium-\d+$/.test(folder))
-    .sort((a, b) => revision(b) - revision(a))
+    .filter((folder) => folder.startsWith(prefix) && /^\d+$/.test(folder.slice(prefix.length)))
+    .sort((a, b) => Number(b.slice(prefix.length)) - Number(a.slice(prefix.length)))
     .flatMap((folder) => programs.map((program) => path.join(cache, folder, program)));
 }
 

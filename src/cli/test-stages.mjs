@@ -47,8 +47,8 @@ export const stages = [
   { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
   {
     name: 'sound',
-    what: 'the audio graph in a real Chromium, one test at a time: it plays in real time (Playwright)',
-    run: (options) => runPlaywright('audio', 1, options)
+    what: 'the audio graph in a real Chromium (Playwright)',
+    run: (options) => runPlaywright('audio', pageWorkers(), options)
   },
   {
     name: 'page',

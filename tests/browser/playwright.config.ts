@@ -14,7 +14,6 @@ export default defineConfig({
   testDir: import.meta.dirname,
   outputDir: path.join(root, 'test-results'),
   fullyParallel: false,
-  // Live audio is rendered in real time: another test on the same core would disturb it.
   workers: 1,
   timeout: 60_000,
   // The first engine is rendered in seconds where two tests share a slow core.

@@ -4,8 +4,9 @@ import { renderLoop, renderRide, wayTo } from '../../../src/lib/sounds/motion/ri
 import { clickLevel } from '../../helpers/click-level.js';
 import { CLICKER, type Clicker } from '../../helpers/clicker.js';
 import type { MovingKind } from '../../../src/lib/sounds/sound-kind.js';
-import type { Figures } from './live.js';
-import { openRecordedRoom } from './recorded-room.js';
+import type { Figures } from './clicks.js';
+import { inDrivenRoom } from './driven-room.js';
+import type { RecordedRoom } from './recorded-room.js';
 
 /** The clicker with thumps that hold nothing above 1 kHz, so that whatever is above it is a click. */
 const THUMPER: MovingKind<Clicker> = {
@@ -34,16 +35,25 @@ const AT_FIRST: Clicker = { notch: 4, seed: 1 };
 const EVERY = 0.5;
 const AHEAD = 0.35;
 
+interface Thrown extends Figures {
+  quietest: number;
+  shortestGap: number;
+}
+
 /**
- * The lever thrown from 0 to 8 and back within a second, again and again, then left alone while the page is held up
- * for two seconds: a ride must come to its loop without any help. All is rendered before it plays, so that no ride is
- * handed over late.
+ * The lever thrown from 0 to 8 and back within a second, again and again, then left alone for four seconds: a ride must
+ * come to its loop without any help.
  */
-export async function thrown(
-  sampleRate: number
-): Promise<Figures & { quietest: number; shortestGap: number }> {
+export function thrown(sampleRate: number): Promise<Thrown> {
   const rides = ridesOf([8, 0, 8, 3, 8, 0, 6], sampleRate);
-  const { room, wait, frame, finish } = await openRecordedRoom(1, sampleRate);
+  return inDrivenRoom({ branches: 1, seconds: 10, sampleRate }, (recorded) => throwIn(recorded, rides));
+}
+
+async function throwIn(
+  { room, wait, frame, finish }: RecordedRoom,
+  rides: ReturnType<typeof ridesOf>
+): Promise<Thrown> {
+  const { sampleRate } = room;
   const unit = new Float32Array(2048);
   unit[0] = 1;
   room.setBranch(0, unit);
@@ -57,9 +67,7 @@ export async function thrown(
     room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at: begun + after });
   }
   await wait(AHEAD);
-  const held = performance.now();
-  while (performance.now() - held < 2000);
-  await wait(2);
+  await wait(4);
   const to = frame();
   const recording = (await finish()).subarray(from, to);
   const step = Math.round(0.25 * sampleRate);

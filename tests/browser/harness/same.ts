@@ -1,15 +1,23 @@
 import { demoFilters } from './demo-filters.js';
 import { irregular } from './irregular.js';
 import { programme } from './programme.js';
-import { openRecordedRoom } from './recorded-room.js';
+import { inDrivenRoom } from './driven-room.js';
+import type { RecordedRoom } from './recorded-room.js';
 
 /**
  * All mounts alike: then switching, and exchanging a filter for itself, must change nothing at all. The largest
  * difference from the second before, in dB against the peak.
  */
-export async function changeForTheSame(what: 'hear' | 'setBranch', seconds: number): Promise<number> {
+export function changeForTheSame(what: 'hear' | 'setBranch', seconds: number): Promise<number> {
+  return inDrivenRoom({ branches: 4, seconds: seconds + 3 }, (recorded) => changeIn(recorded, what, seconds));
+}
+
+async function changeIn(
+  { room, wait, frame, finish }: RecordedRoom,
+  what: 'hear' | 'setBranch',
+  seconds: number
+): Promise<number> {
   const plate = demoFilters(48000)[1];
-  const { room, wait, frame, finish } = await openRecordedRoom(4);
   for (let i = 0; i < 4; i++) room.setBranch(i, plate);
   room.setSound(programme(room.sampleRate));
   await room.play();
@@ -35,8 +43,17 @@ export async function changeForTheSame(what: 'hear' | 'setBranch', seconds: numb
 }
 
 /** Frames from the call of `hear`, or `setBranch`, to the first sample that is changed by 1 % of the peak. */
-export async function latencies(what: 'hear' | 'setBranch', times: number): Promise<number[]> {
-  const { room, wait, frame, finish } = await openRecordedRoom(2);
+export function latencies(what: 'hear' | 'setBranch', times: number): Promise<number[]> {
+  return inDrivenRoom({ branches: 2, seconds: 2 + 1.2 * times }, (recorded) =>
+    latenciesIn(recorded, what, times)
+  );
+}
+
+async function latenciesIn(
+  { room, wait, frame, finish }: RecordedRoom,
+  what: 'hear' | 'setBranch',
+  times: number
+): Promise<number[]> {
   const filters = demoFilters(48000);
   room.setBranch(0, filters[1]);
   room.setBranch(1, filters[0]);

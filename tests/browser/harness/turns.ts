@@ -1,6 +1,5 @@
 import { growingPlate } from './demo-filters.js';
 import { irregular } from './irregular.js';
-import { during, type Figures } from './live.js';
 import { programme } from './programme.js';
 import type { RecordedRoom } from './recorded-room.js';
 
@@ -26,16 +25,14 @@ const KNOBS = {
 
 export type KnobName = keyof typeof KNOBS;
 
-/** These knobs turned at random, after pauses of 5 to 120 ms. */
-export function turning(names: KnobName[], seconds: number): Promise<Figures> {
-  return during(async ({ room, wait }) => {
-    const random = irregular(11);
-    room.setHorn(horn);
-    for (let spent = 0; spent < seconds;) {
-      await KNOBS[names[Math.floor(random(0, names.length))]](room, random);
-      const pause = random(0.005, 0.12);
-      await wait(pause);
-      spent += pause;
-    }
-  });
+/** Turns these knobs at random, after pauses of 5 to 120 ms. */
+export async function turn({ room, wait }: RecordedRoom, names: KnobName[], seconds: number): Promise<void> {
+  const random = irregular(11);
+  room.setHorn(horn);
+  for (let spent = 0; spent < seconds;) {
+    await KNOBS[names[Math.floor(random(0, names.length))]](room, random);
+    const pause = random(0.005, 0.12);
+    await wait(pause);
+    spent += pause;
+  }
 }
