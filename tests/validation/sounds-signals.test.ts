@@ -37,13 +37,16 @@ function peakNear(x: Float32Array, frequency: number, reach: number): number {
 
 // ISO 16:1975: A4 = 440 Hz. Equal temperament, 440·2^(n/12), to three decimals.
 const TEMPERED: Record<number, number> = {
+  [-9]: 261.626,
+  [-7]: 293.665,
   [-6]: 311.127,
+  [-4]: 349.228,
+  [-3]: 369.994,
   [-1]: 415.305,
   0: 440,
-  3: 523.251,
-  6: 622.254,
-  8: 698.456,
-  13: 932.328
+  1: 466.164,
+  2: 493.883,
+  7: 659.255
 };
 
 describe('the horn', () => {
@@ -69,7 +72,7 @@ describe('the horn', () => {
     const horn: Horn = { ...HORN_PRESETS[0], spread: 20 };
     const blast = HORN_KIND.render(horn, RATE).subarray(4.9 * RATE, 6 * RATE);
     const cents = HORN_KIND.marks(horn).map(({ frequency }, i) => {
-      const tempered = TEMPERED[[-1, 3, 6, 8, 13][i]];
+      const tempered = TEMPERED[[-7, -3, 0, 2, 7][i]];
       const marked = 1200 * Math.log2(frequency / tempered);
       close(peakNear(blast, tempered, 16), marked, { abs: 2, because: 'unsteady air, 1.1 s of it' });
       return marked;
@@ -82,14 +85,23 @@ describe('the horn', () => {
   });
 
   test('its marks carry the names of the notes', () => {
-    expect(HORN_KIND.marks(HORN_PRESETS[0]).map(({ name }) => name)).toEqual([
-      'A♭4',
-      'C5',
-      'E♭5',
-      'F5',
-      'B♭5'
-    ]);
+    expect(HORN_KIND.marks(HORN_PRESETS[0]).map(({ name }) => name)).toEqual(['D4', 'G♭4', 'A4', 'B4', 'E5']);
   });
+
+  // Published tunings lie within about these (from memory), and none of them has these intervals.
+  test.each([
+    [5, 290, 650, [4, 3, 2, 5]],
+    [3, 270, 460, [5, 5]]
+  ])(
+    'a chord of %i notes has fundamentals of about %i to %i Hz, in intervals of its own',
+    (notes, low, high, steps) => {
+      const { chord } = HORN_PRESETS.find((preset) => preset.chord.length === notes)!;
+      const semitones = (frequency: number, of: number) => 12 * Math.log2(frequency / of);
+      expect(semitones(TEMPERED[chord[0]], low)).toBeGreaterThan(-0.6);
+      expect(semitones(TEMPERED[chord.at(-1)!], high)).toBeLessThan(0.6);
+      expect(chord.slice(1).map((note, i) => note - chord[i])).toEqual(steps);
+    }
+  );
 
   test('most of its energy lies in 400 … 1000 Hz, and the rest above', () => {
     for (const preset of HORN_PRESETS.slice(0, 2)) {

@@ -5,18 +5,18 @@ const USUAL: Diesel = { kind: 'diesel', name: '', ...usualValues(DIESEL_KNOBS) }
 
 /**
  * The diesels of the roster. All are invented; their speeds are within what is usual for engines of their kind
- * (common practice, from memory).
+ * (common practice, from memory), and none has cylinders, cycle and both speeds of one real engine.
  */
 export const DIESEL_PRESETS: readonly Diesel[] = [
   { ...USUAL, name: 'No. 41, cab diesel' },
   {
     ...USUAL,
     name: 'No. 75, road diesel, two-stroke',
-    cylinders: 16,
+    cylinders: 14,
     cycle: 'two-stroke',
     charging: 'blower',
-    idleRpm: 315,
-    fullRpm: 904,
+    idleRpm: 350,
+    fullRpm: 860,
     unevenness: 0.65,
     silencer: 0.35,
     fans: 0.5,

@@ -29,8 +29,8 @@ export const DIESEL_KNOBS = {
     options: ['none', 'turbocharger', 'blower'],
     usual: 'turbocharger'
   },
-  idleRpm: { type: 'number', name: 'idle speed', unit: 'rpm', min: 200, max: 1200, step: 5, usual: 400 },
-  fullRpm: { type: 'number', name: 'full speed', unit: 'rpm', min: 400, max: 2500, step: 5, usual: 1000 },
+  idleRpm: { type: 'number', name: 'idle speed', unit: 'rpm', min: 200, max: 1200, step: 5, usual: 420 },
+  fullRpm: { type: 'number', name: 'full speed', unit: 'rpm', min: 400, max: 2500, step: 5, usual: 980 },
   unevenness: shareKnob('unevenness of the cylinders', 0.5),
   silencer: shareKnob('silencer', 0.5),
   clatter: shareKnob('knock and valve train', 0.5),
@@ -43,13 +43,15 @@ export const DIESEL_KNOBS = {
 export type Diesel = { kind: 'diesel'; name: string } & KnobValues<typeof DIESEL_KNOBS>;
 
 /**
- * Turns a minute at the notch of an engine, linear from idle (notch 0) to full speed (notch 8); real notches are meant.
+ * Turns a minute at the notch of an engine. The first notch pulls little above idle speed (common practice): 0.05 of the range
+ * from idle to full, then 0.15 more a notch up to half of it at notch 4, then an eighth. Straight between notches.
  * @throws RangeError if full speed is below idle speed
  */
 export function dieselRpm({ notch, idleRpm, fullRpm }: Diesel): number {
   if (fullRpm < idleRpm)
     throw new RangeError(`full speed must be at least the idle speed of ${idleRpm} rpm, got ${fullRpm}`);
-  return idleRpm + ((fullRpm - idleRpm) * notch) / FULL_NOTCH;
+  const share = Math.max(0.05 * notch, Math.min(0.15 * notch - 0.1, notch / FULL_NOTCH));
+  return idleRpm + (fullRpm - idleRpm) * share;
 }
 
 /** Rate of firings: rpm/60·cylinders for a two-stroke engine, half of it for a four-stroke one (kinematics). */

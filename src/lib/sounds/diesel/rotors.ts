@@ -1,3 +1,4 @@
+import type { Hertz } from '../../units.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
@@ -7,23 +8,23 @@ import { lateNoise } from './late-noise.js';
 import { addResonances } from './resonances.js';
 import type { SlowNoise } from './slow-noise.js';
 
-/** Cooling fans: their blades, turns for each turn of the crank, and how loud they are beside each other. */
-const FANS = [
-  { blades: 8, ratio: 1.93, gain: 1 },
-  { blades: 9, ratio: 1.9, gain: 0.55 }
-];
+/** How loud the two cooling fans are beside each other. */
+const FANS = [{ gain: 1 }, { gain: 0.55 }];
+/** Their blades pass about so often in a second at full speed: 240 to 270 Hz (from memory), set by the speed of their tips. */
+const BLADES: Hertz = 255;
 /** Pairs of poles of the alternator. */
 const POLE_PAIRS = 5;
 /** Full speed of a medium-speed engine, in turns a second. */
 const FULL = 1000 / 60;
 
 /**
- * Blade passages of a fan for each turn of the crank: so that they are whole over a pattern, as near as can be to
- * blades·ratio. Eight blades at about twice engine speed pass 258 times a second at 1000 rpm.
+ * Blade passages of a fan for each turn of the crank. They are whole over a pattern, so that a loop comes round: the two
+ * numbers on either side of 255 Hz at full speed, the louder fan being the faster one. At 980 rpm those are 16 and 15.5,
+ * eight blades at about twice engine speed.
  */
 export function bladeOrder(sound: Diesel, fan: 0 | 1): number {
-  const turns = patternTurns(sound);
-  return Math.round(FANS[fan].blades * FANS[fan].ratio * turns) / turns;
+  const patterns = sound.fullRpm / 60 / patternTurns(sound);
+  return (Math.floor(BLADES / patterns) + 1 - fan) / patternTurns(sound);
 }
 
 /** Adds the cooling fans: the beat of their blades and a rush of air that swells with every blade. */

@@ -10,7 +10,7 @@ export const ELECTRIC_PRESETS: readonly Electric[] = [
     ...usual,
     kind: 'electric',
     name: 'No. 71, express electric',
-    wheelDiameter: 1.25,
+    wheelDiameter: 1.22,
     topSpeed: 44,
     gearRatio: 3.2,
     polePairs: 3,

@@ -40,7 +40,7 @@ export function mistuning({ chord, spread, seed }: Horn): number[] {
 
 /**
  * The bells of a horn. Each is a diaphragm that lets air through in pulses: partials fall slowly as far as the mouth of
- * the bell helps them, faster above 1.5 kHz, and below 350 Hz the mouth is too small. Under little pressure the upper
+ * the bell helps them, faster above 1.1 kHz, and below 430 Hz the mouth is too small. Under little pressure the upper
  * ones are missing. All that differs between bells is decided by the seed.
  */
 export function hornBells(horn: Horn, sampleRate: Hertz): HornBell[] {
@@ -92,8 +92,8 @@ function period(
   for (let n = 1; n <= PARTIALS; n++) {
     const frequency = n * pitch;
     const size =
-      (n ** -0.65 * 10 ** ((2.5 * chance.gaussian()) / 20)) /
-      ((1 + (frequency / 1500) ** 2) ** 0.9 * Math.sqrt(1 + (350 / frequency) ** 2));
+      (n ** -0.5 * 10 ** ((2.5 * chance.gaussian()) / 20)) /
+      ((1 + (frequency / 1100) ** 2) * (1 + (430 / frequency) ** 2)) ** 1.5;
     const start = 2 * Math.PI * chance.uniform();
     if (frequency > CEILING * sampleRate) continue;
     power += size ** 2 / 2;

@@ -8,7 +8,7 @@ export const HORN_KNOBS = {
     most: 6,
     lowest: -24,
     highest: 15,
-    usual: [-1, 3, 6, 8, 13]
+    usual: [-7, -3, 0, 2, 7]
   },
   attack: {
     type: 'number',
@@ -30,11 +30,12 @@ export const HORN_KNOBS = {
  */
 export type Horn = { kind: 'horn'; name: string } & KnobValues<typeof HORN_KNOBS>;
 
+/** Horns of the Carrow & Eastmoor: pitched as horns are (common practice, from memory), in intervals of their own. */
 export const HORN_PRESETS: readonly Horn[] = [
   {
     kind: 'horn',
     name: 'No. 41, five-note horn',
-    chord: [-1, 3, 6, 8, 13],
+    chord: [-7, -3, 0, 2, 7],
     attack: 0.16,
     spread: 8,
     air: 0.08,
@@ -43,7 +44,7 @@ export const HORN_PRESETS: readonly Horn[] = [
   {
     kind: 'horn',
     name: 'No. 7, three-note horn',
-    chord: [0, 3, 8],
+    chord: [-9, -4, 1],
     attack: 0.1,
     spread: 5,
     air: 0.08,

@@ -11,7 +11,7 @@ export const STEAM_PRESETS: readonly Steam[] = [
     kind: 'steam',
     name: 'No. 12, express engine',
     cylinders: 3,
-    driverDiameter: 2.032,
+    driverDiameter: 1.96,
     topSpeed: 38,
     cutoff: 0.25,
     load: 0.55,

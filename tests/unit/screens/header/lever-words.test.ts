@@ -8,7 +8,7 @@ const steam = MACHINES.find(({ kind }) => kind === 'steam')!;
 
 test('a diesel tells its turns and firings', () => {
   expect(leverWords(diesel, false)).toEqual({ speed: '700 rpm', pulses: 'fires 70 times a second' });
-  expect(leverWords({ ...diesel, notch: 0 }, true).speed).toBe('400 rpm');
+  expect(leverWords({ ...diesel, notch: 0 }, true).speed).toBe('420 rpm');
 });
 
 test('a steam engine tells its speed and beats, and that it stands', () => {

@@ -210,8 +210,9 @@ describe('other rates and engines', () => {
 });
 
 test('it marks the firings and the lope', () => {
+  // Twelve cylinders, four-stroke, 980 rpm: 98 firings a second.
   expect(DIESEL_KIND.marks({ ...CAB, notch: 8 })).toEqual([
-    { frequency: 100, name: 'firing rate', harmonics: 8 },
-    { frequency: 1000 / 120, name: 'lope', harmonics: 1 }
+    { frequency: 98, name: 'firing rate', harmonics: 8 },
+    { frequency: 980 / 120, name: 'lope', harmonics: 1 }
   ]);
 });

@@ -15,10 +15,13 @@ import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets
 const USUAL: Diesel = { kind: 'diesel', name: 'any', ...usualValues(DIESEL_KNOBS) };
 const NOTCHES = [0, 1, 2, 3, 4, 5, 6, 7, 8];
 
-test('the speed is linear from idle at notch 0 to full at notch 8, also between notches', () => {
+test('the first notch runs near idle speed, the fourth halfway, the eighth at full; between notches it is straight', () => {
   const at = (notch: number) => dieselRpm({ ...USUAL, idleRpm: 300, fullRpm: 1100, notch });
-  expect(NOTCHES.map(at)).toEqual([300, 400, 500, 600, 700, 800, 900, 1000, 1100]);
-  expect(at(2.5)).toBe(550);
+  const speeds = NOTCHES.map((notch) => Math.round(at(notch)));
+  expect(speeds).toEqual([300, 340, 460, 580, 700, 800, 900, 1000, 1100]);
+  expect(at(0.5)).toBe(320);
+  expect(at(2.5)).toBe(520);
+  expect(at(6.5)).toBe(950);
 });
 
 test('a full speed below idle speed is refused, the same speed is not', () => {
