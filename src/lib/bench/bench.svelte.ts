@@ -19,6 +19,7 @@ import { knobsOf, withKnob, type Knob } from '../acoustics/mounts/size-knobs.js'
 import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { whereItListens } from '../evaluation/models.js';
+import { measuredAgainst } from '../evaluation/same-drive.js';
 import { Stands } from '../evaluation/stands.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 import type { Stand } from '../evaluation/stand.js';
@@ -53,10 +54,7 @@ export class Bench {
   readonly stands: Stand[] = $derived.by(() => this.#stands.of(this.#file, this.listener, this.sampleRate));
   readonly heard: Stand = $derived(this.stands[this.#file.view.heard]);
   /** The mount that levels are written against: where it cannot be built, the first one that can. */
-  readonly measuredAgainst: Stand = $derived.by(() => {
-    const named = this.stands[this.#file.view.measuredAgainst];
-    return named.problem ? (this.stands.find(({ problem }) => !problem) ?? named) : named;
-  });
+  readonly measuredAgainst: Stand = $derived.by(() => measuredAgainst(this.stands, this.#file.view));
   readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
 
   /** Where the models listen: the rule of thumb knows straight in front alone. */

@@ -5,6 +5,7 @@ import type { Response } from '../acoustics/response.js';
 import { ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
 import type { ModelName } from '../file/bench-file.js';
 import type { ComplexArray } from '../numeric/complex-array.js';
+import { scaled } from '../numeric/scaled.js';
 import type { Hertz } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import { heardResponse, type HeardWaves } from '../waves/curve/heard-waves.js';
@@ -27,8 +28,23 @@ export interface Answer {
   provisional: boolean;
   /** Up to where it is to be believed; above, its magnitude is held. Infinity for a closed form. */
   solvedTo: Hertz;
+  /** The factor that its response has taken in (`drivenAnswer`): 1 where 0 dB is the speaker's own endless plate. */
+  drive: number;
   /** The response on any grid from 0 Hz. */
   respond: (frequency: Float64Array) => Responded;
+}
+
+/** The same answer where 0 dB is the endless plate of a speaker so many times less sensitive; the load stays. */
+export function drivenAnswer(answer: Answer, drive: number): Answer {
+  if (drive === 1) return answer;
+  return {
+    ...answer,
+    drive: answer.drive * drive,
+    respond: (frequency) => {
+      const response = answer.respond(frequency);
+      return { ...response, ...scaled(response, drive) };
+    }
+  };
 }
 
 /** @throws RangeError as `ruleOfThumb` does, when it is asked to respond */
@@ -43,6 +59,7 @@ export function ruleAnswer(
     accuracy: null,
     provisional: false,
     solvedTo: Infinity,
+    drive: 1,
     respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, speaker)
   };
 }
@@ -60,6 +77,7 @@ export function waveAnswer(
     accuracy,
     provisional: accuracy !== 'full',
     solvedTo: heard.highest,
+    drive: 1,
     respond: (frequency) => heardResponse(heard, installation, air, frequency, speaker)
   };
 }

@@ -11,7 +11,7 @@ export interface Harmonic {
   frequency: Hertz;
   /** In the sound itself, against its strongest harmonic; NaN where its spectrum is too coarse to tell. */
   ownDb: Decibels;
-  /** What is let through of it by each stand, against the same speaker in an endless plate; null where none can be. */
+  /** What is let through of it by each stand, against 0 dB of the bench (same-drive.ts); null where none can be. */
   throughDb: (Decibels | null)[];
 }
 

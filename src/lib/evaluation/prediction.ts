@@ -1,7 +1,9 @@
+import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { MountKind } from '../acoustics/mounts/mount.js';
+import { sensitivityDb } from '../acoustics/speaker/sensitivity.js';
 import type { Response } from '../acoustics/response.js';
-import type { BenchFile, ModelName, Setup } from '../file/bench-file.js';
+import type { BenchFile, BenchSpeaker, ModelName, Setup } from '../file/bench-file.js';
 import { installationOf } from '../file/installation-of.js';
 import type { Decibels, Degrees, Hertz, Radians } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
@@ -35,6 +37,8 @@ export interface Prediction {
 export interface SetupPrediction {
   name: string;
   kind: MountKind;
+  /** Of a speaker with motor values only: dB re 20 µPa in an endless plate, at 1 m for 1 V. */
+  sensitivityDb?: Decibels;
   /** Of a model that is solved only: up to where it was solved. */
   highest?: Hertz;
   /** 20·log10|H|; null where H is 0. */
@@ -78,6 +82,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
       return {
         name: setup.name,
         kind: setup.mount.kind,
+        ...sensitivityOf(bench.speakers[setup.speaker], air),
         ...(isSolved ? { highest: answer.solvedTo } : {}),
         ...levelAndPhase(response, places),
         ...(load ? { load: { re: places.map((k) => load.re[k]), im: places.map((k) => load.im[k]) } } : {})
@@ -92,6 +97,11 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
     frequency,
     setups
   };
+}
+
+/** A motor that only stands in for one that is not there has no say. */
+function sensitivityOf({ motor, cone }: BenchSpeaker, air: Air): Pick<SetupPrediction, 'sensitivityDb'> {
+  return motor ? { sensitivityDb: sensitivityDb({ motor, cone }, air) } : {};
 }
 
 /** Puts the name of a setup before the sentence with which it is refused. */

@@ -8,10 +8,11 @@ import { stringPath, type StringPath } from '../acoustics/mounts/string-path.js'
 import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-response.js';
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
+import { scaled } from '../numeric/scaled.js';
 import { USUAL_RANGE } from '../numeric/third-octave-bands.js';
 import type { Hertz } from '../units.js';
 import type { Setup } from '../file/bench-file.js';
-import type { Answer } from './answer.js';
+import { type Answer, drivenAnswer } from './answer.js';
 
 /** Points an octave of the drawn curves: enough that they show no corners. */
 const POINTS_PER_OCTAVE = 48;
@@ -98,6 +99,25 @@ export function withMeasures(computed: Computed, measures: Measures): Computed {
     },
     reachesDown: computed.reachesDown,
     fallsOff: computed.fallsOff
+  };
+}
+
+/** What was computed, where 0 dB is the endless plate of a speaker so many times less sensitive (same-drive.ts). */
+export function driven(computed: Computed, drive: number): Computed {
+  const { figures, string, fallsOff } = computed;
+  const response = { ...computed.response, ...scaled(computed.response, drive) };
+  let filter: Float32Array | null = null;
+  return {
+    figures,
+    string,
+    fallsOff,
+    reachesDown: reachesDown(response),
+    answer: drivenAnswer(computed.answer, drive),
+    response,
+    responseDb: levelDb(response),
+    get impulseResponse() {
+      return (filter ??= computed.impulseResponse.map((sample) => sample * drive));
+    }
   };
 }
 

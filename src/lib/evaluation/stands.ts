@@ -5,16 +5,19 @@ import { installationOf } from '../file/installation-of.js';
 import { refusal } from '../acoustics/refusal.js';
 import { compute, type Computed, measure, type Stand, withMeasures } from './stand.js';
 import { answerOf, isAwaited, models } from './models.js';
+import { SameDrive } from './same-drive.js';
 import type { WaveAnswers } from './wave-answers.svelte.js';
 import type { Known, Question } from './wave-jobs.js';
 
 /**
  * The setups of a bench as they stand on the shelf, each made from what the chosen model says of it by now: one is computed anew
- * only when something it depends on was replaced.
+ * only when something it depends on was replaced. All are driven alike: 0 dB is the endless plate of the speaker of the mount
+ * that levels are written against.
  */
 export class Stands {
   #waves: Pick<WaveAnswers, 'best' | 'refusal'> | null;
   #made = new WeakMap<Setup, { inputs: unknown[]; stand: Stand }>();
+  #sameDrive = new SameDrive();
   /** What was computed last at each place, and for which rate: it stays until the wave solution of a new size is there. */
   #last: { stand: Stand; sampleRate: Hertz }[] = [];
 
@@ -24,7 +27,8 @@ export class Stands {
   }
 
   of(file: BenchFile, listener: Listener, sampleRate: Hertz): Stand[] {
-    return file.setups.map((_, index) => this.#stand(file, index, listener, sampleRate));
+    const own = file.setups.map((_, index) => this.#stand(file, index, listener, sampleRate));
+    return this.#sameDrive.of(own, file.view, file.air);
   }
 
   #stand(file: BenchFile, index: number, listener: Listener, sampleRate: Hertz): Stand {

@@ -62,7 +62,7 @@ describe('the answer', () => {
       ['Closed box', 'box']
     ]);
     for (const setup of prediction.setups) {
-      expect(Object.keys(setup)).toEqual(['name', 'kind', 'levelDb', 'phaseRad']);
+      expect(Object.keys(setup)).toEqual(['name', 'kind', 'sensitivityDb', 'levelDb', 'phaseRad']);
       expect(setup.levelDb).toHaveLength(26);
       expect(setup.phaseRad.every((phase) => phase > -Math.PI && phase <= Math.PI)).toBe(true);
     }
@@ -162,6 +162,32 @@ describe('the answer', () => {
     expect(straight).toEqual(await predicted([demoBenchPath]));
   });
 
+  test('sensitivityDb: of each speaker with motor values, whatever 0 dB is; R. H. Small (1972)', async () => {
+    const text = demoBenchText((bench) => {
+      const { oval } = bench.speakers;
+      const weak = { ...(oval.motor as { bl: number }), bl: (oval.motor as { bl: number }).bl / 2 };
+      Object.assign(bench.speakers, {
+        weak: { ...oval, motor: weak },
+        bare: { frame: oval.frame, cone: oval.cone }
+      });
+      bench.setups = [
+        bench.setups[1],
+        { ...bench.setups[1], speaker: 'weak' },
+        { ...bench.setups[1], speaker: 'bare' }
+      ];
+    });
+    const { setups } = await predicted(['-', '--speaker', 'ideal'], text);
+    const given = setups.map(({ sensitivityDb }) => sensitivityDb);
+    const sd = (Math.PI / 4) * 0.034 * 0.0225;
+    const expected = 20 * Math.log10((1.204 * sd * 1.6) / (2 * Math.PI * 0.55e-3 * 7.2) / 20e-6);
+    close(given[0]!, expected, rounding);
+    close(given[1]!, expected - 20 * Math.log10(2), rounding);
+    expect(given[2]).toBeUndefined();
+    expect(Object.keys(setups[0])).toEqual(['name', 'kind', 'sensitivityDb', 'levelDb', 'phaseRad']);
+    expect(Object.keys(setups[2])).toEqual(['name', 'kind', 'levelDb', 'phaseRad']);
+    expect(setups[1].levelDb).toEqual(setups[0].levelDb);
+  });
+
   test('csv: a header, quoted where it must be, and one row a frequency', async () => {
     const text = demoBenchText((bench) => {
       bench.setups = bench.setups.slice(0, 2);
@@ -215,7 +241,15 @@ describe('the wave solution', () => {
       ['Closed box', 'box']
     ]);
     for (const setup of prediction.setups) {
-      expect(Object.keys(setup)).toEqual(['name', 'kind', 'highest', 'levelDb', 'phaseRad', 'load']);
+      expect(Object.keys(setup)).toEqual([
+        'name',
+        'kind',
+        'sensitivityDb',
+        'highest',
+        'levelDb',
+        'phaseRad',
+        'load'
+      ]);
       expect(setup.highest).toBe(ACCURACY.draft.highest);
       const { re, im } = setup.load!;
       for (const numbers of [setup.levelDb, setup.phaseRad, re, im]) {

@@ -2,9 +2,10 @@ import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import { models } from '../../evaluation/models.js';
-import type { Hertz } from '../../units.js';
+import type { Decibels, Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { MountAsked } from '../../workers/waves/wave-protocol.js';
+import type { Stand } from '../../evaluation/stand.js';
 import type { Bench } from '../bench.svelte.js';
 
 /** The wave picture shows no tone below this: it would not move within the picture. */
@@ -49,6 +50,12 @@ export class AirQuestion {
     return measuredAgainst === heard || problem || refused ? null : installation;
   });
 
+  /** By how much the speakers of the two are more sensitive than the one whose endless plate is 0 dB. */
+  readonly drivesDb: { heard: Decibels; against: Decibels } = $derived.by(() => ({
+    heard: driveDb(this.#bench.heard),
+    against: driveDb(this.#bench.measuredAgainst)
+  }));
+
   /** The mount that is heard, solved or not. */
   readonly heard: Installation = $derived.by(() => this.#bench.heard.installation);
 
@@ -73,4 +80,8 @@ export class AirQuestion {
     untrack(() => this.#watched++);
     return () => this.#watched--;
   }
+}
+
+function driveDb({ computed }: Stand): Decibels {
+  return 20 * Math.log10(computed?.answer.drive ?? 1);
 }

@@ -1,5 +1,5 @@
 import type { Installation } from '../../acoustics/installation.js';
-import type { Degrees, Hertz } from '../../units.js';
+import type { Decibels, Degrees, Hertz } from '../../units.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { WavePool } from '../../workers/waves/wave-pool.js';
 import type { AirQuestion } from './air-question.svelte.js';
@@ -37,17 +37,28 @@ export class PolarAround {
   /** Keeps it in step with what is asked. Call while a component starts. */
   connect(): void {
     $effect(() => {
-      const { asked, against, shownFrequency: frequency, plane, distance } = this.#question;
+      const { asked, against, drivesDb, shownFrequency: frequency, plane, distance } = this.#question;
       if (!asked) return this.#newest.withdraw();
       const anglesDeg = Float64Array.from({ length: 360 / ANGLE_STEP + 1 }, (_, i) => -180 + i * ANGLE_STEP);
-      const levels = (installation: Installation): Promise<Float64Array> =>
-        this.#pool.ask(
-          { kind: 'polar', ...asked, installation, frequency, plane, distance, anglesDeg },
-          { urgent: true }
-        );
+      const levels = async (installation: Installation, driveDb: Decibels): Promise<Float64Array> => {
+        const question = {
+          kind: 'polar',
+          ...asked,
+          installation,
+          frequency,
+          plane,
+          distance,
+          anglesDeg
+        } as const;
+        const own = await this.#pool.ask(question, { urgent: true });
+        return own.map((level) => level + driveDb);
+      };
       this.#newest.run(async () => {
         const { installation } = asked;
-        const [levelDb, againstDb] = await Promise.all([levels(installation), against && levels(against)]);
+        const [levelDb, againstDb] = await Promise.all([
+          levels(installation, drivesDb.heard),
+          against && levels(against, drivesDb.against)
+        ]);
         this.current = { installation, frequency, anglesDeg, levelDb, againstDb };
         this.#report(null);
       });

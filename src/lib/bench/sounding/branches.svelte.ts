@@ -6,9 +6,6 @@ import type { BenchGain } from './bench-gain.svelte.js';
 import type { Levels } from './levels.svelte.js';
 import type { Playback } from './playback.svelte.js';
 
-/** A mount that cannot be built is silent. */
-const SILENT_FILTER = new Float32Array(2048);
-
 /** What the branches of the room are filled from. */
 export interface BranchParts {
   bench: Pick<Bench, 'file' | 'listener' | 'sampleRate'>;
@@ -17,11 +14,24 @@ export interface BranchParts {
   playback: Pick<Playback, 'room'>;
 }
 
-/** The branches of the room: every mount reaches it as one impulse response, whichever model made it. */
+/** A filter, and the drive that it has taken in. */
+interface Driven {
+  filter: Float32Array;
+  drive: number;
+}
+
+/** A mount that cannot be built is silent. */
+const SILENT: Driven = { filter: new Float32Array(2048), drive: 1 };
+
+/**
+ * The branches of the room: every mount reaches it as one impulse response, whichever model made it. All are driven alike; the
+ * mount with the most sensitive speaker plays as if it were alone and the others as much softer as they are, so that nothing
+ * gets louder when levels are written against another mount.
+ */
 export class Branches {
   #parts: BranchParts;
   /** What each branch filters with, so that only those are loaded again that change. */
-  #loaded: { setup: Setup; filter: Float32Array; gain: number }[] = [];
+  #loaded: (Driven & { setup: Setup; gain: number })[] = [];
 
   constructor(parts: BranchParts) {
     this.#parts = parts;
@@ -40,33 +50,40 @@ export class Branches {
   }
 
   load(stands: readonly Stand[]): void {
-    for (const stand of stands) this.#load(stand);
+    const most = Math.max(...stands.map(driveOf));
+    for (const stand of stands) this.#load(stand, driveOf(stand) / most);
   }
 
-  #load(stand: Stand): void {
+  /** `share`: how sensitive its speaker is beside the most sensitive one. */
+  #load(stand: Stand, share: number): void {
     const { bench, levels, gain, playback } = this.#parts;
     const loaded = this.#loaded[stand.index];
     const { room } = playback;
     if (!room) return;
-    const filter = gain.hasRoomFor(stand) ? filterOf(stand) : this.#meanwhile(stand);
-    const factor = bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
+    const { filter, drive } = gain.hasRoomFor(stand) ? drivenBy(stand) : this.#meanwhile(stand);
+    const factor = ((bench.file.view.sameLoudness ? levels.levelling(stand) : 1) * share) / drive;
     if (loaded?.filter === filter && loaded.gain === factor) return;
-    this.#loaded[stand.index] = { setup: stand.setup, filter, gain: factor };
+    this.#loaded[stand.index] = { setup: stand.setup, filter, drive, gain: factor };
     room.setBranch(stand.index, factor === 1 ? filter : filter.map((sample) => sample * factor));
   }
 
   /** What is heard before there is room for what the model says: what was heard of these sizes, or what stands in. */
-  #meanwhile({ index, setup, installation }: Stand): Float32Array {
+  #meanwhile({ index, setup, installation }: Stand): Driven {
     const loaded = this.#loaded[index];
-    if (loaded?.setup === setup) return loaded.filter;
+    if (loaded?.setup === setup) return loaded;
     const { file, listener, sampleRate } = this.#parts.bench;
     const { standIn } = models[file.view.model];
-    if (standIn === null) return SILENT_FILTER;
+    if (standIn === null) return SILENT;
     const question = { installation, air: file.air, listener: whereItListens(standIn, listener) };
-    return filterFor(answerOf(standIn, question, null), sampleRate);
+    return { filter: filterFor(answerOf(standIn, question, null), sampleRate), drive: 1 };
   }
 }
 
-function filterOf({ computed }: Stand): Float32Array {
-  return computed?.impulseResponse ?? SILENT_FILTER;
+function drivenBy({ computed }: Stand): Driven {
+  return computed ? { filter: computed.impulseResponse, drive: computed.answer.drive } : SILENT;
+}
+
+/** Of a mount that cannot be built it says nothing. */
+function driveOf({ computed }: Stand): number {
+  return computed?.answer.drive ?? 1;
 }

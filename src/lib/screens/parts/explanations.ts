@@ -62,8 +62,9 @@ export const EXPLANATIONS = {
   },
   zero: {
     title: 'The line at 0 dB',
-    text: 'The same speaker in an endless plate, straight in front, in the middle of its range. Nothing of the back wave comes round an endless plate, but the half of the sound behind it is given away.',
-    source: 'half-space sensitivity: Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed.'
+    text: 'The same speaker in an endless plate, straight in front, in the middle of its range. Nothing of the back wave comes round an endless plate, but the half of the sound behind it is given away. Where mounts have different speakers, all get the same voltage, and the line is the speaker of the mount that levels are written against.',
+    formula: 'sensitivity ∝ Sd·Bl/(Re·Mms)',
+    source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383'
   },
   bars: {
     title: 'What is left of the engine',

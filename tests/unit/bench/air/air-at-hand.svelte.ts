@@ -14,10 +14,11 @@ export function stand(
   {
     solvedTo,
     accuracy = 'full',
+    drive = 1,
     ...rest
-  }: Partial<Stand> & { solvedTo?: number; accuracy?: 'draft' | 'full' } = {}
+  }: Partial<Stand> & { solvedTo?: number; accuracy?: 'draft' | 'full'; drive?: number } = {}
 ): Stand {
-  const answer = { model: 'wave', accuracy, provisional: accuracy !== 'full', solvedTo };
+  const answer = { model: 'wave', accuracy, provisional: accuracy !== 'full', solvedTo, drive };
   const computed = solvedTo === undefined ? null : { answer };
   return { installation, computed, problem: null, refused: null, ...rest } as unknown as Stand;
 }

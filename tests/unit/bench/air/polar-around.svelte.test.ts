@@ -75,6 +75,17 @@ test('the mount that levels are written against is asked, too, and shown with it
   expect([polar.current!.levelDb[0], polar.current!.againstDb![0]]).toEqual([1, 2]);
 });
 
+test('each with its speaker’s drive in, as the curves are', async () => {
+  const { polar, open, watch, hear, measureAgainst } = polarAtHand();
+  hear(stand(PLATE, { solvedTo: 8000, drive: 0.5 }));
+  measureAgainst(stand(SHELL, { solvedTo: 8000, drive: 10 }));
+  watch();
+  await open[0].answer(new Float64Array(121).fill(1));
+  await open[0].answer(new Float64Array(121).fill(2));
+  expect(polar.current!.levelDb[0]).toBeCloseTo(1 - 6.0206, 3);
+  expect(polar.current!.againstDb![0]).toBeCloseTo(2 + 20, 9);
+});
+
 test('what waits is forgotten when nobody looks any more', async () => {
   const { open, asked, point, watch } = polarAtHand();
   const leave = watch();

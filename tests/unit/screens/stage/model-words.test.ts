@@ -6,6 +6,7 @@ const rest = { awaited: false, refused: null, progress: null, stopped: false, st
 const answer = (accuracy: Answer['accuracy'], solvedTo: number): Answer => ({
   model: accuracy ? 'wave' : 'rule',
   accuracy,
+  drive: 1,
   provisional: accuracy === 'draft',
   solvedTo,
   respond: () => ({ frequency: new Float64Array(), re: new Float64Array(), im: new Float64Array() })

@@ -1,6 +1,7 @@
 import { soundSpeed, type Air } from '../../../acoustics/air.js';
 import { humpAndHole } from '../../../acoustics/figures/hump-and-hole.js';
 import type { Listener } from '../../../acoustics/listener.js';
+import { scaled } from '../../../numeric/scaled.js';
 import type { ResponseMarker } from '../../../plot/response-curve.js';
 import { models } from '../../../evaluation/models.js';
 import type { Stand } from '../../../evaluation/stand.js';
@@ -23,7 +24,8 @@ export function lateMarkers(
   const { answer, response, figures } = computed;
   if (!models[answer.model].ripples || answer.provisional) return [];
   if (figures.string === null || figures.corner === null) return [];
-  const { hump, hole } = humpAndHole(response, figures.corner / 2, answer.solvedTo);
+  const own = { ...response, ...scaled(response, 1 / answer.drive) };
+  const { hump, hole } = humpAndHole(own, figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
   const markers: ResponseMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];

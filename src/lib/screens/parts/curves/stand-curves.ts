@@ -1,9 +1,11 @@
 import { frontAlone } from '../../../acoustics/rule/front-alone.js';
 import type { Listener } from '../../../acoustics/listener.js';
 import { levelDb } from '../../../numeric/level-db.js';
+import { scaled } from '../../../numeric/scaled.js';
 import type { CurveStyle } from '../../../plot/curve-style.js';
 import type { ResponseCurve, ResponseGround } from '../../../plot/response-curve.js';
 import type { BenchFile } from '../../../file/bench-file.js';
+import { drivenAnswer } from '../../../evaluation/answer.js';
 import { answerOf, models } from '../../../evaluation/models.js';
 import { MODEL_TITLES } from '../words/model-titles.js';
 import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
@@ -48,7 +50,8 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve
   if (!other) return [];
   const { installation } = heard;
   const inFront = { ...listener, angleDeg: 0 };
-  const { respond } = answerOf(other, { installation, air: file.air, listener: inFront }, null);
+  const own = answerOf(other, { installation, air: file.air, listener: inFront }, null);
+  const { respond } = drivenAnswer(own, heard.computed!.answer.drive);
   return [
     {
       id: BESIDE,
@@ -67,5 +70,5 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve
 export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): ResponseGround | undefined {
   if (!heard.computed) return undefined;
   const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
-  return { frequency: front.frequency, levelDb: levelDb(front) };
+  return { frequency: front.frequency, levelDb: levelDb(scaled(front, heard.computed.answer.drive)) };
 }

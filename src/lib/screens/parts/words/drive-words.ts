@@ -1,0 +1,33 @@
+import type { Stand } from '../../../evaluation/stand.js';
+import { shortened } from '../../../format/shortened.js';
+
+/** Letters of a speaker's name that there is room for. */
+const ROOM = 24;
+
+/** What of a stand says which speaker it has, and by what factor that is more sensitive than the one of 0 dB. */
+type Driven = Pick<Stand, 'setup' | 'installation' | 'computed'>;
+
+/** Whether the mounts on the shelf have different speakers. */
+function differ(stands: readonly Driven[]): boolean {
+  return stands.some(({ setup }) => setup.speaker !== stands[0].setup.speaker);
+}
+
+function nameOf({ installation }: Driven): string {
+  return shortened(installation.speaker.name, ROOM);
+}
+
+/** What the line at 0 dB is. `against`: the stand that levels are written against. */
+export function zeroWords(stands: readonly Driven[], against: Driven): string {
+  return differ(stands)
+    ? `the speaker “${nameOf(against)}” in an endless plate`
+    : 'the same speaker in an endless plate';
+}
+
+/** Which speaker a stand has, and how sensitive it is beside that of 0 dB; null where all have the same. */
+export function speakerWords(stand: Driven, stands: readonly Driven[]): string | null {
+  if (!differ(stands)) return null;
+  const db = stand.computed ? 20 * Math.log10(stand.computed.answer.drive) : 0;
+  const figure = Math.abs(db).toFixed(1);
+  const than = figure === '0.0' ? '' : `, ${figure} dB ${db > 0 ? 'more' : 'less'} sensitive`;
+  return `speaker “${nameOf(stand)}”${than}`;
+}
