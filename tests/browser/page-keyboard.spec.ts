@@ -88,11 +88,27 @@ it('without a mouse: the speaker, the units and the air', async ({ page, bench }
   await tabTo(page, /button: inches instead/);
   await page.keyboard.press('Enter');
   await page.keyboard.press('Digit2');
-  await expect(bench.field('width')).toHaveValue('4.02');
+  await expect(bench.field('width')).toHaveValue('4 1/64');
   await bench.type('width', '3 1/2');
   await expect(bench.field('width')).toHaveValue('3.5');
+
+  // Enter has left the field: the next keys are the lab's, and one tabs on from where one was.
+  expect(await focused(page)).toBe('group: width');
+  await page.keyboard.press('Control+z');
+  await expect(bench.field('width')).toHaveValue('4 1/64');
+  await page.keyboard.press('Control+Shift+z');
+  await expect(bench.field('width')).toHaveValue('3.5');
+  await page.keyboard.press('Digit1');
+  await expect(bench.stage.getByRole('heading')).toHaveText('Free air');
+  await page.keyboard.press('Digit2');
+  await expect(bench.field('width')).toHaveValue('3.5');
+  await bench.type('width', '3.5');
+  await page.keyboard.press('Tab');
+  expect(await focused(page)).toBe('button: width: 1 mm less');
+
   await bench.type('width', '1/0');
   await expect(bench.knob('width').getByRole('alert')).toContainText('must be a length');
+  await expect(bench.field('width')).toBeFocused();
   await expect(bench.shelf).toContainText('3.5 in');
 });
 

@@ -23,6 +23,7 @@ import { measuredAgainst } from '../evaluation/same-drive.js';
 import { Stands } from '../evaluation/stands.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 import type { Stand } from '../evaluation/stand.js';
+import { inShownUnits } from '../format/in-shown-units.js';
 import { lengthFigure, lengthWords } from '../format/length-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
@@ -82,6 +83,11 @@ export class Bench {
   /** Lengths as the user wants them written: millimetres or inches. */
   length(metres: Metres): string {
     return lengthWords(metres, this.#file.view.inches);
+  }
+
+  /** A sentence about sizes, which tells them in millimetres, with its lengths as the user wants them written. */
+  sentence(aboutSizes: string): string {
+    return inShownUnits(aboutSizes, this.#file.view.inches);
   }
 
   undo(): void {
@@ -182,9 +188,13 @@ export class Bench {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (!knob) return null;
     if (!Number.isFinite(value)) return `${knob.label} must be a length, as 102, 1 9/16 in or 4.5 cm`;
-    if (value < knob.min - 1e-9 || value > knob.max + 1e-9)
-      return `${knob.label} must be within ${lengthFigure(knob.min, this.#file.view.inches)} … ${this.length(knob.max)}, got ${this.length(value)}`;
-    return this.setMount(withKnob(this.heard.setup.mount, key, value), `knob ${key}`);
+    const { inches } = this.#file.view;
+    // An end is typed as it is written, which may be a little beyond it.
+    const end = [knob.min, knob.max].find((end) => lengthFigure(end, inches) === lengthFigure(value, inches));
+    const size = value < knob.min || value > knob.max ? (end ?? value) : value;
+    if (size < knob.min - 1e-9 || size > knob.max + 1e-9)
+      return `${knob.label} must be within ${lengthFigure(knob.min, inches)} … ${this.length(knob.max)}, got ${this.length(value)}`;
+    return this.setMount(withKnob(this.heard.setup.mount, key, size), `knob ${key}`);
   }
 
   /** Turns a knob as far as it goes: for drags and steps, which stop at the ends. */
@@ -269,13 +279,14 @@ export class Bench {
   #changeHeard(part: Partial<Setup>, kind: string | null): string | null {
     const { heard } = this.#file.view;
     const setup = { ...this.#file.setups[heard], ...part };
-    return refusal(() => {
+    const refused = refusal(() => {
       // What cannot be built as it stands may be changed step by step until it can.
       if ((part.mount || part.turn !== undefined) && !this.heard.problem)
         checkInstallation(installationOf(this.#file, setup, 'ideal'));
       const setups = this.#file.setups.with(heard, setup);
       this.#change({ ...this.#file, setups }, kind && `${kind} ${heard}`);
     });
+    return refused && this.sentence(refused);
   }
 
   #change(file: BenchFile, kind: string | null): void {

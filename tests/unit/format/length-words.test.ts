@@ -38,10 +38,28 @@ test('what is written is read back within half its last digit', () => {
     for (let millimetre = -200; millimetre <= 400; millimetre += 0.37) {
       const text = lengthFigure(millimetre / 1000, inches);
       close(lengthFrom(text, inches), millimetre / 1000, {
-        abs: (inches ? 0.00502 * 0.0254 : 0.0000502) as number,
-        because: 'written to a tenth of a millimetre or a hundredth of an inch'
+        abs: inches ? (0.0254 / 128) * 1.001 : 0.0000502,
+        because: 'written to a tenth of a millimetre or to 1/64 of an inch'
       });
     }
   expect(lengthWords(0.102, false)).toBe('102 mm');
-  expect(lengthWords(0.102, true)).toBe('4.02 in');
+  expect(lengthWords(0.102, true)).toBe('4 1/64 in');
+});
+
+test.each([
+  ['1.5', '1.5'],
+  ['1 1/2', '1.5'],
+  ['1.55', '1.55'],
+  ['1.555', '1.555'],
+  ['1 9/16', '1 9/16'],
+  ['0.375', '3/8'],
+  ['63/64', '63/64'],
+  ['2', '2'],
+  ['−0.25', '−0.25'],
+  ['0', '0'],
+  ['40 mm', '1 37/64'],
+  ['0.1 mm', '0']
+])('%s in a size in inches is written as %s', (typed, written) => {
+  // 40 mm are 1.5748 in; 1 37/64 in are 1.5781 (arithmetic).
+  expect(lengthFigure(lengthFrom(typed, true), true)).toBe(written);
 });

@@ -14,18 +14,19 @@ export interface Entering {
 }
 
 /**
- * Enters what stands in a field and leaves there what its panel wants to be seen. `drawn` draws at once what follows of it:
+ * Enters what stands in a field and leaves there what its panel wants to be seen; returns whether it was accepted. `drawn` draws at once what follows of it:
  * a page that was delivered with its fields writes each of them anew with its first drawing, refused or not.
  */
 export function enterTyped(
   field: { value: string },
   { enter, figure, rewritten, refusal }: Entering,
   drawn: () => void
-): void {
+): boolean {
   const typed = field.value;
   const accepted = refusal.take(enter(typed));
   if (!accepted && rewritten === 'accepted') {
     drawn();
     field.value = typed;
   } else if (!accepted || rewritten !== 'refused') field.value = figure();
+  return accepted;
 }

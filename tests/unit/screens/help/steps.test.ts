@@ -44,6 +44,6 @@ describe('steps', () => {
   });
 
   it('write lengths as the user wants them', () => {
-    expect(plain(true)[1]).toContain('4.02 in long');
+    expect(plain(true)[1]).toContain('4 1/64 in long');
   });
 });

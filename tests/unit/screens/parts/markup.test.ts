@@ -13,7 +13,14 @@ const tag = (html: string, name: string) => new RegExp(`<${name}\\b[^>]*>`).exec
 describe('NumberField', () => {
   const refusal = new Refusal();
   refusal.take('width must be a number');
-  const field = { figure: '12.5', enter: () => null, rewritten: 'accepted', refusal, id: 'w' } as const;
+  const field = {
+    figure: '12.5',
+    enter: () => null,
+    rewritten: 'accepted',
+    refusal,
+    id: 'w',
+    name: 'width'
+  } as const;
 
   it('is described by the refusal beneath it, which is an alert', () => {
     const { body } = render(NumberField, { props: { ...field, beneath: true } });
@@ -31,7 +38,7 @@ describe('NumberField', () => {
   });
 
   it('says nothing of a refusal that its panel shows', () => {
-    const { body } = render(NumberField, { props: { ...field, label: 'distance' } });
+    const { body } = render(NumberField, { props: { ...field, name: 'distance', unlabelled: true } });
     expect(tag(body, 'input')).toContain('aria-label="distance"');
     expect(body).not.toMatch(/aria-invalid|aria-describedby|alert/);
   });
