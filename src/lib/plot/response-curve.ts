@@ -15,7 +15,7 @@ export interface ResponseCurve {
   heard: boolean;
   /** Another answer to the heard one: drawn thin, without a disc. */
   beside?: boolean;
-  /** A name that is written on the curve, where there is room; the heard one has its disc. */
+  /** What is written of it under the picture; the others have their discs. */
   written?: string;
   /** Up to where it was computed, where that ends within the picture: above, its level is held. */
   computedTo?: Hertz;

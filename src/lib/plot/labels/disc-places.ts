@@ -18,6 +18,9 @@ export interface DiscRules {
   previous?: ReadonlyMap<number, Point>;
 }
 
+/** Two discs nearer than so many radii are a bunch: standing next to each other costs so much. */
+const BUNCH = 5;
+const bunchCost = 3;
 /** Pixels between the places that are tried. */
 const step = 2;
 /** Least free pixels between two discs. */
@@ -70,7 +73,10 @@ export function discPlaces(curves: readonly DiscCurve[], area: Area, rules: Disc
         if (!(k >= 0 && k < count) || costs[c][k] === Infinity) return Infinity;
         const x = first + k * step;
         const y = lifted(heights[c][k]);
-        return taken.some((disc) => (disc.x - x) ** 2 + (disc.y - y) ** 2 < apart) ? Infinity : costs[c][k];
+        const nearest = Math.min(...taken.map((disc) => (disc.x - x) ** 2 + (disc.y - y) ** 2));
+        if (nearest < apart) return Infinity;
+        const near = Math.max(0, 1 - Math.sqrt(nearest) / (BUNCH * radius));
+        return costs[c][k] + bunchCost * near * near;
       };
       const before = previous?.get(curves[c].id);
       const k = choose(cost, count, before && Math.round((before.x - first) / step));

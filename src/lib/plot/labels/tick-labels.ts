@@ -1,6 +1,6 @@
 import type { Area } from '../scales/area.js';
 import { boxesMeet, type Box } from '../scales/box.js';
-import type { MarkerLine } from './marker-labels.js';
+import type { LaneLine } from './lane-labels.js';
 import { textWidth } from '../scales/text-width.js';
 
 /** Least pixels between two neighbouring figures. */
@@ -11,7 +11,7 @@ const GAP = 3;
  * other. An earlier one has the right of way; null where there is no room or no text, the tick then stays alone.
  */
 export function tickLabels(
-  ticks: readonly MarkerLine[],
+  ticks: readonly LaneLine[],
   baseline: number,
   area: Area,
   textSize: number,

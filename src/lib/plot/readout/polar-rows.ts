@@ -1,14 +1,9 @@
+import { angleText } from '../../format/angle-text.js';
 import type { Decibels, Degrees } from '../../units.js';
 import { levelText } from '../../format/level-text.js';
 
 /** Degrees between the rows of the table. */
 const STEP: Degrees = 15;
-
-/** An angle in words: "−30°", "0°". */
-export function angleText(angleDeg: Degrees): string {
-  const whole = Math.round(angleDeg);
-  return `${whole < 0 ? `−${-whole}` : whole}°`;
-}
 
 /** The level at an angle: that of the nearest angle there is, going round; NaN where there is none. */
 export function levelAt(anglesDeg: Float64Array, levelDb: Float64Array, angleDeg: Degrees): Decibels {

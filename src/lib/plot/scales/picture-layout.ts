@@ -6,6 +6,8 @@ export interface PictureLayout {
   height: number;
   area: Area;
   textSize: number;
+  /** Rows of text above the drawing. */
+  lanes: number;
   discRadius: number;
   heardStroke: number;
   otherStroke: number;
@@ -15,15 +17,21 @@ export interface PictureLayout {
 
 const narrowBelow = 560;
 
+/** Height of a row of text above the drawing, in pixels. */
+export function laneHeight(textSize: number): number {
+  return 1.25 * textSize;
+}
+
 /**
  * Lays out the picture. `bare` is for a projector: text and strokes follow the height so that they carry to the back
- * row. Sizes below 200 × 120 are laid out as that.
+ * row. Sizes below 200 × 120 are laid out as that. `lanes` is how many rows of text stand above the drawing.
  */
 export function pictureLayout(
   width: number,
   height: number | undefined,
   bare: boolean,
-  bareTextSize?: number
+  bareTextSize?: number,
+  lanes = 0
 ): PictureLayout {
   const w = Math.max(200, width);
   const narrow = w < narrowBelow;
@@ -37,10 +45,11 @@ export function pictureLayout(
     area: {
       left: Math.round(textSize * 3.9),
       right: w - Math.round(bare ? textSize : narrow ? 4 : 8),
-      top: Math.round(textSize * 0.55),
+      top: Math.round(textSize * 0.55 + lanes * laneHeight(textSize)),
       bottom: h - Math.round(textSize * 1.85)
     },
     textSize,
+    lanes,
     discRadius: bare ? textSize * 0.85 : narrow ? 12 : 13,
     heardStroke,
     otherStroke: bare ? Math.max(3.5, h / 110, textSize / 6) : narrow ? 1.75 : 2,

@@ -18,7 +18,7 @@ const STEP: Decibels = 10;
 /** Room for words above and below the circle, and beside a bare one, in heights of the text. */
 const ABOVE = 2.2;
 const BELOW = 1.7;
-const BARE = 0.9;
+const BARE = 2.4;
 
 /** Lays out the picture in so many pixels of width; `bare` is for a projector. Widths below 160 are laid out as that. */
 export function polarLayout(size: number, bare: boolean, bareTextSize?: number): PolarLayout {
@@ -56,15 +56,6 @@ export function ringLevels(levels: readonly (Float64Array | null)[]): Decibels[]
   for (const level of levels) for (const each of level ?? []) if (each > loudest) loudest = each;
   const top = Math.ceil(loudest / STEP) * STEP;
   return Array.from({ length: RANGE / STEP }, (_, i) => top - i * STEP);
-}
-
-/** The rings that have room for a figure on a slanting line: all of them, or every second from the outermost. */
-export function figuredRings(
-  rings: readonly Decibels[],
-  { radius, textSize }: Pick<PolarLayout, 'radius' | 'textSize'>
-): Decibels[] {
-  const drop = (radius / rings.length) * Math.SQRT1_2;
-  return rings.filter((_, i) => drop >= 1.2 * textSize || i % 2 === 0);
 }
 
 /** How far a level lies from the middle; what is below the range lies in it, what is above on the outermost ring. */

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { boxesMeet } from '../../../../src/lib/plot/scales/box.js';
 import { frequencyScale } from '../../../../src/lib/plot/scales/frequency-scale.js';
 import { harmonicMarks } from '../../../../src/lib/plot/marks/harmonic-marks.js';
-import { reachLabel } from '../../../../src/lib/plot/labels/reach-label.js';
 import { tickLabels } from '../../../../src/lib/plot/labels/tick-labels.js';
 
 const area = { left: 50, right: 800, top: 8, bottom: 300 };
@@ -107,25 +106,5 @@ describe('harmonicMarks', () => {
       )
     ).toEqual([]);
     expect(harmonicMarks([], 16000)).toEqual([]);
-  });
-});
-
-describe('reachLabel', () => {
-  const text = 'below what this speaker can do';
-  const none = { boxes: [], lines: [], runs: [] };
-  it('stands in the region it speaks of', () => {
-    const label = reachLabel(400, text, area, 13, none)!;
-    expect(label.anchor).toBe('end');
-    expect(label.box.left).toBeGreaterThan(area.left);
-    expect(label.box.right).toBeLessThan(400);
-    expect(reachLabel(150, text, area, 13, none)).toBeNull();
-  });
-  it('goes below what is in its way, and crosses a marked line only where it must', () => {
-    const boxes = [{ left: 300, right: 350, top: 0, bottom: 60 }];
-    expect(reachLabel(400, text, area, 13, { ...none, boxes })!.box.top).toBeGreaterThanOrEqual(60);
-    const strip = { left: 297, right: 303, top: 0, bottom: 300 };
-    expect(reachLabel(600, text, area, 13, { ...none, lines: [strip] })!.box.left).toBeGreaterThan(303);
-    const label = reachLabel(320, text, area, 13, { ...none, lines: [strip] })!;
-    expect(boxesMeet(label.box, strip)).toBe(true);
   });
 });

@@ -7,7 +7,6 @@ import { sampleFamily } from '../../../browser/harness-plot/sample-family.js';
 const props = {
   ...sampleFamily(4, 2, 1260),
   markers: [{ frequency: 1260, text: 'half a wave', kind: 'half-wave' as const }],
-  zeroText: 'the same speaker in an endless plate',
   onpick: () => {}
 };
 
@@ -34,7 +33,7 @@ describe('ResponsePicture, drawn without a browser', () => {
     expect(body).not.toMatch(/="[^"]*NaN/);
   });
   it('takes no bands, no markers and no curves', () => {
-    const empty = render(ResponsePicture, { props: { curves: [], bands: null, markers: [], zeroText: '' } });
+    const empty = render(ResponsePicture, { props: { curves: [], bands: null, markers: [] } });
     expect(empty.body).not.toMatch(/NaN|undefined/);
     expect(empty.body).toContain('role="slider"');
   });
@@ -52,7 +51,7 @@ describe('ResponsePicture, drawn without a browser', () => {
       render(ResponsePicture, {
         props: { ...props, bare: true, markers: [{ frequency: 400, text: '← late', kind }] }
       }).body;
-    const lines = (picture: string) => picture.match(/<path d="M[\d.]+,\d+V\d+"/g)?.length ?? 0;
+    const lines = (picture: string) => picture.match(/<path d="M[\d.]+,[\d.]+V\d+"/g)?.length ?? 0;
     expect(lines(marked('remark')) - lines(marked('range-below'))).toBe(1);
     expect(marked('range-below')).toMatch(/text-anchor="end"[^>]*>← late/);
   });

@@ -40,13 +40,9 @@ describe('the pictures of the sound, drawn without a browser', () => {
       /aria-valuetext="68 Hz, fires 68 times a second: the sound itself 0 dB; behind the flat plate −\d+ dB; \d+ dB lost"/
     );
     expect(lines).toContain('>fires 68 times a second</text>');
-    expect(lines).toContain('>below what this speaker can do</text>');
-    expect(lines).not.toContain('shaded:');
+    expect(lines).toContain('shaded: below what this speaker can do');
   });
-  it('write the words about the speaker under the picture where the region is too small for them, and not at all without one', () => {
-    const small = render(SpectrumPicture, { props: { ...spectrum, reaches: 40 } }).body;
-    expect(small).not.toContain('>below what this speaker can do</text>');
-    expect(small).toContain('shaded: below what this speaker can do');
+  it('write the words about the speaker under the picture, and not at all without a region', () => {
     for (const reaches of [null, 15]) {
       const none = render(SpectrumPicture, { props: { ...spectrum, reaches } }).body;
       expect(none).not.toContain('below what this speaker can do');

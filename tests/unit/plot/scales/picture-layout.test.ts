@@ -3,7 +3,6 @@ import { pictureLayout } from '../../../../src/lib/plot/scales/picture-layout.js
 import { readoutBox } from '../../../../src/lib/plot/readout/readout-box.js';
 import { frequencyScale } from '../../../../src/lib/plot/scales/frequency-scale.js';
 import { usualRange } from '../../../../src/lib/plot/scales/picture-range.js';
-import { zeroLabel } from '../../../../src/lib/plot/labels/zero-label.js';
 import type { CurveLevel } from '../../../../src/lib/plot/response-curve.js';
 
 const none = new Float64Array(0);
@@ -66,20 +65,5 @@ describe('readoutBox', () => {
         );
       }
     }
-  });
-});
-
-describe('zeroLabel', () => {
-  const text = 'the same speaker in an endless plate';
-  it('stands inside the area, above the zero line', () => {
-    const layout = pictureLayout(1340, 320, false);
-    const label = zeroLabel(text, 90, layout, false);
-    expect(label?.box.left).toBeGreaterThanOrEqual(layout.area.left);
-    expect(label?.box.bottom).toBeLessThanOrEqual(90);
-  });
-  it('makes way where it has no room', () => {
-    expect(zeroLabel(text, 50, pictureLayout(366, 200, false), false)).toBeNull();
-    expect(zeroLabel(text, 8, pictureLayout(1340, 320, false), false)).toBeNull();
-    expect(zeroLabel('', 90, pictureLayout(1340, 320, false), false)).toBeNull();
   });
 });

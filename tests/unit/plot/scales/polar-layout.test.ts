@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pickedAngle } from '../../../../src/lib/plot/readout/picked-angle.js';
 import {
-  figuredRings,
   largestPolar,
   polarLayout,
   polarPoint,
@@ -9,7 +8,8 @@ import {
   ringLevels,
   ringRadius
 } from '../../../../src/lib/plot/scales/polar-layout.js';
-import { angleText, levelAt, polarRows, polarText } from '../../../../src/lib/plot/readout/polar-rows.js';
+import { angleText } from '../../../../src/lib/format/angle-text.js';
+import { levelAt, polarRows, polarText } from '../../../../src/lib/plot/readout/polar-rows.js';
 import { close } from '../../../helpers/close.js';
 import { random } from '../random.js';
 
@@ -41,13 +41,6 @@ describe('ringLevels', () => {
     expect(ringLevels([null])).toEqual([10, 0, -10, -20]);
     expect(ringLevels([Float64Array.of(3, NaN, -Infinity), null])).toEqual([10, 0, -10, -20]);
     expect(ringLevels([Float64Array.of(3), Float64Array.of(10.1)])).toEqual([20, 10, 0, -10]);
-  });
-});
-
-describe('figuredRings', () => {
-  it('leaves out every second where the rings are close, and keeps the outermost', () => {
-    expect(figuredRings([10, 0, -10, -20], { radius: 120, textSize: 13 })).toEqual([10, 0, -10, -20]);
-    expect(figuredRings([10, 0, -10, -20], { radius: 60, textSize: 13 })).toEqual([10, -10]);
   });
 });
 
