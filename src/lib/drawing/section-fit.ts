@@ -19,15 +19,29 @@ const BESIDE = 7;
 const ABOVE = 5;
 const BELOW = 5;
 
-/** The section as large as it goes, in the middle of a picture of this size. */
+/** A section with its kind of mount. */
+export type Fitted = Pick<Section, 'bounds'> & { kind: Mount['kind'] };
+
+/** The one scale at which each of these sections has room in a picture of this size, in pixels a millimetre. */
+export function oneScale(sections: readonly Fitted[], width: number, height: number): number {
+  const scales = sections.map(({ bounds, kind }) => {
+    const across = 2 * (Math.max(USUAL[kind] / 2, -bounds.left, bounds.right) + BESIDE);
+    return Math.min(width / across, height / downOf({ bounds }));
+  });
+  return Math.max(0, Math.min(...scales));
+}
+
+/** The section at a scale, in the middle of a picture of this size. */
 export function sectionFit(
   { bounds }: Pick<Section, 'bounds'>,
-  kind: Mount['kind'],
+  scale: number,
   width: number,
   height: number
 ): SectionFit {
-  const across = 2 * (Math.max(USUAL[kind] / 2, -bounds.left, bounds.right) + BESIDE);
-  const down = ABOVE + bounds.bottom - bounds.top + BELOW;
-  const scale = Math.max(0, Math.min(width / across, height / down));
+  const down = downOf({ bounds });
   return { scale, x: width / 2, y: (height - down * scale) / 2 + (ABOVE - bounds.top) * scale };
+}
+
+function downOf({ bounds }: Pick<Section, 'bounds'>): number {
+  return ABOVE + bounds.bottom - bounds.top + BELOW;
 }

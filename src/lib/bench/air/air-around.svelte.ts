@@ -65,6 +65,14 @@ export class AirAround {
     return this.#puff.current;
   }
 
+  /** The picture that is to be seen: the last one stays while a puff is worked out. */
+  get picture(): { puff: Puff } | { tone: Tone } | null {
+    const puff =
+      this.mode === 'puff' ? (this.puff ?? (this.progress === null ? null : this.#puff.before)) : null;
+    if (puff) return { puff };
+    return this.tone && (this.mode === 'tone' || this.progress !== null) ? { tone: this.tone } : null;
+  }
+
   /** Share of the puff that is done, while it is being worked out. */
   get progress(): number | null {
     return this.#puff.progress;
@@ -84,6 +92,8 @@ export class AirAround {
 
   /** Shows one puff of the cone, and works it out first where it is not known. */
   makePuff(): void {
+    // The last picture is that of the tone, not a puff from before.
+    if (this.mode === 'tone') this.#puff.before = null;
     this.#question.mode = 'puff';
     this.#puff.make();
   }

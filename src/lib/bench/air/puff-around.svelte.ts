@@ -18,9 +18,17 @@ export interface Puff {
   field: PuffField;
 }
 
-/** One puff of the heard mount's cone, worked out on demand at all frequencies it is made of. */
+/** What a puff was made of besides its mount. */
+type Around = Pick<AirQuestion, 'medium' | 'plane'>;
+
+/**
+ * One puff of the heard mount's cone, worked out on demand at all frequencies it is made of. It is kept as long as the mount
+ * stays as it is.
+ */
 export class PuffAround {
   current = $state.raw<Puff | null>(null);
+  /** The one that was seen before, of whatever mount, while the next is worked out. */
+  before = $state.raw<Puff | null>(null);
   /** Share that is done, while it is being worked out. */
   progress = $state<number | null>(null);
 
@@ -29,6 +37,7 @@ export class PuffAround {
   #section: SectionPicture;
   #report: (problem: unknown) => void;
   #newest: NewestWins;
+  #made = new WeakMap<Installation, Around & { puff: Puff }>();
 
   /** `report` hears what went wrong, or null once it has gone well. */
   constructor(
@@ -44,20 +53,23 @@ export class PuffAround {
     this.#newest = new NewestWins({ replaces: 'running', tell: report });
   }
 
-  /** Drops it with what it was made of. Call while a component starts. */
+  /** Drops it with what it was made of, or takes up again what was made of that. Call while a component starts. */
   connect(): void {
     $effect(() => {
       // Of another mount, another air or another side it would be a lie.
       const { heard, medium, plane } = this.#question;
-      void [heard, medium, plane];
-      untrack(() => this.stop());
-      this.current = null;
+      const made = this.#made.get(heard);
+      untrack(() => {
+        this.stop();
+        this.before = this.current ?? this.before;
+        this.current = made?.medium === medium && made.plane === plane ? made.puff : null;
+      });
     });
   }
 
   /** Works it out, unless it is there or being worked out. */
   make(): void {
-    const { asked, plane, fullySolvedTo } = this.#question;
+    const { asked, heard, medium, plane, fullySolvedTo } = this.#question;
     if (!asked || this.current || this.progress !== null) return;
     const { installation, air } = asked;
     const frequencies = puffFrequencies(fullySolvedTo);
@@ -82,7 +94,9 @@ export class PuffAround {
         const starts = Array.from({ length: Math.ceil(frequencies.length / CHUNK) }, (_, i) => i * CHUNK);
         const images = (await Promise.all(starts.map(ask))).flat();
         this.#section.coverCone(images, grid, installation);
-        this.current = { installation, grid, field: puffField(frequencies, images) };
+        const puff = { installation, grid, field: puffField(frequencies, images) };
+        this.#made.set(heard, { medium, plane, puff });
+        this.current = puff;
         this.#report(null);
       } finally {
         if (!signal.aborted) this.progress = null;

@@ -1,4 +1,8 @@
+import type { Seconds } from '../../units.js';
 import { ScreenWake, type ScreenLocks } from './screen-wake.js';
+
+/** A note is read in this time. */
+const NOTED: Seconds = 8;
 
 /**
  * The projector view: whether it is shown, on dark or on light, and what the browser gives it. Fullscreen and a screen that
@@ -11,9 +15,10 @@ export class Projection {
   /** The waves in the air in place of the curves. */
   air = $state(false);
   fullscreen = $state(false);
-  /** What the browser would not give, in words: only for one who asked for fullscreen. */
+  /** What the presenter is told: what the browser would not give, or which key was meant. It goes by itself. */
   note = $state<string | null>(null);
 
+  #going: ReturnType<typeof setTimeout> | undefined;
   #page: Document | null = null;
   #wake: ScreenWake | null = null;
 
@@ -35,19 +40,26 @@ export class Projection {
   async enter({ fullscreen = true }: { fullscreen?: boolean } = {}): Promise<void> {
     if (this.open) return;
     this.open = true;
-    this.note = null;
+    this.say(null);
     await Promise.all([this.#wake?.keep(), fullscreen && this.#fill()]);
   }
 
   async leave(): Promise<void> {
     if (!this.open) return;
     this.open = false;
-    this.note = null;
+    this.say(null);
     await Promise.all([this.#wake?.release(), this.#unfill()]);
   }
 
   toggle(): Promise<void> {
     return this.open ? this.leave() : this.enter();
+  }
+
+  /** Tells the presenter something for a while. */
+  say(note: string | null): void {
+    clearTimeout(this.#going);
+    this.note = note;
+    if (note !== null) this.#going = setTimeout(() => (this.note = null), NOTED * 1000);
   }
 
   invert(): void {
@@ -56,12 +68,12 @@ export class Projection {
 
   /** Into fullscreen and back, as asked for; says what is not to be had. Leaving it does not leave the view. */
   async toggleFullscreen(): Promise<void> {
-    this.note = null;
+    this.say(null);
     if (this.#page?.fullscreenElement) return this.#unfill();
     const said: string[] = [];
     if (!(await this.#fill())) said.push('No fullscreen here: the view fills the window.');
     if (!this.#wake?.held) said.push('The screen may go dark by itself.');
-    this.note = said.join(' ') || null;
+    this.say(said.join(' ') || null);
   }
 
   /** Whether the screen is filled now. */

@@ -4,6 +4,12 @@ import type { CommandName } from '../parts/commands-context.js';
 import type { Command, Parts } from './command.js';
 import type { Keystroke } from './keystroke.js';
 
+const ARROWS = ['ArrowLeft', 'ArrowDown', 'ArrowRight', 'ArrowUp'];
+
+/** A hall sees a slip of the hand: there the bench changes with Shift only. */
+const ASK =
+  'Here the bench is changed with Shift: Shift and an arrow turn the size, Shift G grows the plate.';
+
 /** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
 export interface KeyLine {
   keys: string;
@@ -25,8 +31,14 @@ export const KEY_LINES: KeyLine[] = [
   { keys: 'Space', does: 'play, stop', commands: [{ name: 'play', keys: [place('Space')], deed: play }] },
   {
     keys: '← → ↑ ↓',
-    does: 'turn the size in hand by 1 mm; with Shift by 10 mm',
-    commands: [turning('smaller', -1), turning('larger', 1), turning('smaller', -10), turning('larger', 10)]
+    does: 'turn the size in hand by 1 mm; with Shift by 10 mm (projector view: with Shift only)',
+    commands: [
+      turning('smaller', -1),
+      turning('larger', 1),
+      turning('smaller', -10),
+      turning('larger', 10),
+      asking('ask for Shift', ARROWS)
+    ]
   },
   {
     keys: 'Page Up, Page Down',
@@ -49,8 +61,12 @@ export const KEY_LINES: KeyLine[] = [
   },
   {
     keys: 'G',
-    does: 'grow the plate from the speaker’s rim',
-    commands: [{ name: 'grow', keys: [place('KeyG')], deed: ({ growth, page }) => growth.start(page.still) }]
+    does: 'grow the plate from the speaker’s rim (projector view: Shift G)',
+    commands: [
+      { name: 'grow', keys: [place('KeyG')], where: 'bench', deed: grow },
+      { name: 'grow in the hall', keys: [place('KeyG', true)], where: 'hall', deed: grow },
+      asking('ask for Shift G', ['KeyG'])
+    ]
   },
   {
     keys: 'L',
@@ -173,13 +189,25 @@ function chord(letter: string, shift = false): Keystroke {
   return { chord: letter, shift };
 }
 
+/** What a key that changes the bench does in the hall without Shift. */
+function asking(name: 'ask for Shift' | 'ask for Shift G', codes: string[]): Command {
+  return {
+    name,
+    keys: codes.map((code) => place(code, false)),
+    where: 'hall',
+    letsGrow: true,
+    deed: ({ projection }) => projection.say(ASK)
+  };
+}
+
 /** The size in hand, or the first where none is, turned by so many steps. */
 function turning(way: 'smaller' | 'larger', by: 1 | -1 | 10 | -10): Command {
   const far = Math.abs(by) === 10;
-  const codes = by < 0 ? ['ArrowLeft', 'ArrowDown'] : ['ArrowRight', 'ArrowUp'];
+  const codes = by < 0 ? ARROWS.slice(0, 2) : ARROWS.slice(2);
   return {
     name: far ? `${way} by ten` : way,
     keys: codes.map((code) => place(code, far)),
+    ...(far ? {} : { where: 'bench' as const }),
     held: true,
     deed: ({ bench }) => {
       const knob = bench.knobs.find(({ key }) => key === bench.inHand) ?? bench.knobs[0];
@@ -200,6 +228,10 @@ function play({ sounding, dialogs }: Parts): void {
 /** Plays if nothing plays yet. */
 function start(parts: Parts): void {
   if (!parts.sounding.playing) play(parts);
+}
+
+function grow({ growth, page }: Parts): void {
+  growth.start(page.still);
 }
 
 function showAir({ bench, page }: Parts): void {

@@ -2,7 +2,7 @@ import { flushSync } from 'svelte';
 import { afterEach, expect, test } from 'vitest';
 import { AirAround } from '../../../../src/lib/bench/air/air-around.svelte.js';
 import { close } from '../../../helpers/close.js';
-import { airAtHand, image, PLATE, stand } from './air-at-hand.svelte.js';
+import { airAtHand, image, PLATE, SHELL, stand } from './air-at-hand.svelte.js';
 
 let end = (): void => undefined;
 afterEach(() => end());
@@ -53,4 +53,31 @@ test('full strength is the pressure 4 cm in front of a cone in an endless plate'
     rel: 1e-12,
     because: 'an ellipse'
   });
+});
+
+test('the last picture stays while a puff is worked out: the tone, then the puff of the mount before', async () => {
+  const { air, open, find, hear } = aroundAtHand();
+  expect(air.picture).toBeNull();
+  air.watch();
+  flushSync();
+  await find('field').answer([image()]);
+  const { tone } = air;
+  expect(air.picture).toEqual({ tone });
+  air.makePuff();
+  flushSync();
+  expect([air.puff, air.picture]).toEqual([null, { tone }]);
+  const answerPuff = async (): Promise<void> => {
+    for (const { question, answer } of open.filter(({ question }) => question.kind === 'puff'))
+      await answer([...(question as { frequencies: Float64Array }).frequencies].map((f) => image(f)));
+  };
+  await answerPuff();
+  const { puff } = air;
+  expect(air.picture).toEqual({ puff });
+  hear(stand(SHELL, { solvedTo: 400 }));
+  air.makePuff();
+  flushSync();
+  expect([air.puff, air.picture]).toEqual([null, { puff }]);
+  await answerPuff();
+  expect(air.picture).toEqual({ puff: air.puff });
+  expect(air.puff!.installation).toBe(SHELL);
 });

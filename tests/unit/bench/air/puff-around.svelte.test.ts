@@ -125,3 +125,22 @@ test('nothing is asked while nobody looks', () => {
   puff.make();
   expect([open.length, puff.progress]).toEqual([0, null]);
 });
+
+test('what was made is there again when one comes back to its mount, and nothing is asked anew', async () => {
+  const { puff, hear, asked, answerAll, setTemperature } = puffAtHand();
+  puff.make();
+  await answerAll();
+  const made = puff.current;
+  hear(stand(SHELL, { solvedTo: 2000 }));
+  expect(puff.current).toBeNull();
+  expect(puff.before).toBe(made);
+  hear(stand(PLATE, { solvedTo: 2000 }));
+  expect(puff.current).toBe(made);
+  puff.make();
+  expect(asked.length).toBe(3);
+  // In another air it would be a lie.
+  hear(stand(SHELL, { solvedTo: 2000 }));
+  setTemperature(5);
+  hear(stand(PLATE, { solvedTo: 2000 }));
+  expect(puff.current).toBeNull();
+});

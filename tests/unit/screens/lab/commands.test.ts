@@ -129,6 +129,19 @@ test('silences, and sounds again', () => {
   expect(sounding.silenced).toBe(false);
 });
 
+test('says in the hall that a change of the bench asks for Shift, and changes nothing', () => {
+  const { bench, projection, growth, run } = lab();
+  bench.hear(1);
+  const before = bench.file;
+  for (const name of ['ask for Shift', 'ask for Shift G'] as const) {
+    projection.say(null);
+    run(name);
+    expect(projection.note).toContain('Shift');
+  }
+  expect([bench.file === before, growth.start.mock.calls.length]).toEqual([true, 0]);
+  projection.say(null);
+});
+
 test('grows the plate, in steps where no motion is wanted', () => {
   for (const still of [false, true]) {
     const { growth, run } = lab({ still });

@@ -49,6 +49,14 @@ test('arrows turn by one, with Shift by ten; up and right are more', () => {
   expect(press('ArrowDown', { shiftKey: true })).toBe('smaller by ten');
 });
 
+test('in the hall nothing changes the bench without Shift: the plain key only asks for it', () => {
+  for (const code of ['ArrowUp', 'ArrowRight', 'ArrowLeft', 'ArrowDown', 'KeyG'])
+    expect(press(code, {}, HALL), code).toMatch(/^ask for Shift/);
+  expect(press('ArrowRight', { shiftKey: true }, HALL)).toBe('larger by ten');
+  expect(press('ArrowDown', { shiftKey: true }, HALL)).toBe('smaller by ten');
+  expect(press('KeyG', { shiftKey: true }, HALL)).toBe('grow in the hall');
+});
+
 test('a key with Ctrl, Alt or Meta belongs to the browser, a handled one to who handled it', () => {
   for (const held of ['ctrlKey', 'altKey', 'metaKey', 'defaultPrevented'])
     for (const code of ['Digit2', 'KeyG', 'KeyW', 'Space', 'PageDown'])
@@ -181,10 +189,10 @@ test('the list of keys says what it has always said', () => {
   expect(KEY_LINES.map(({ keys, does }) => [keys, does])).toEqual([
     ['1 – 6', 'hear that mount (number pad too)'],
     ['Space', 'play, stop'],
-    ['← → ↑ ↓', 'turn the size in hand by 1 mm; with Shift by 10 mm'],
+    ['← → ↑ ↓', 'turn the size in hand by 1 mm; with Shift by 10 mm (projector view: with Shift only)'],
     ['Page Up, Page Down', 'previous, next mount (a presenter’s clicker)'],
     ['.', 'silence, and back'],
-    ['G', 'grow the plate from the speaker’s rim'],
+    ['G', 'grow the plate from the speaker’s rim (projector view: Shift G)'],
     ['L', 'same drive or same loudness for all mounts'],
     ['W', 'rule of thumb or wave solution'],
     ['A', 'the waves in the air around the mount (projector view too)'],
@@ -214,6 +222,7 @@ const BESIDE: Record<string, string> = {
   'Shift →': 'with Shift',
   'Shift ↑': 'with Shift',
   'Shift ↓': 'with Shift',
+  'Shift G': 'projector view: Shift G',
   I: 'I inverts it',
   Escape: 'and back',
   // The number pad's own full stop, and the other way of redoing that there is everywhere.

@@ -1,26 +1,30 @@
+import { soundSpeed, type Air } from '../../../acoustics/air.js';
 import type { Mount } from '../../../acoustics/mounts/mount.js';
-import type { Seconds } from '../../../units.js';
+import type { Hertz, Seconds } from '../../../units.js';
 
 /** What a wave picture of a steady tone shows, in plain words: the colours by what makes them, and what the mount does. */
-export function toneCaption(kind: Mount['kind']): string {
-  return `Orange: the air is pressed together; blue: it is thinned out; between them it is as ever, on the way from one to the other. The back of the cone always does the opposite of its front. ${effectWords(kind)}`;
+export function toneCaption(mount: Mount, frequency: Hertz, air: Air): string {
+  return `Orange: the air is pressed together; blue: it is thinned out; between them it is as ever, on the way from one to the other. ${hallCaption(mount, frequency, air)}`;
 }
 
 /** The gist of it, for the back row. */
-export function hallCaption(kind: Mount['kind']): string {
-  return `The back of the cone does the opposite of its front. ${effectWords(kind)}`;
-}
-
-function effectWords(kind: Mount['kind']): string {
-  switch (kind) {
+export function hallCaption(mount: Mount, frequency: Hertz, air: Air): string {
+  const opposite = 'The back of the cone does the opposite of its front.';
+  switch (mount.kind) {
     case 'free':
-      return 'Nothing keeps the two apart: they cancel.';
+      return `${opposite} Nothing keeps the two apart: they cancel.`;
     case 'plate':
-      return 'The plate lengthens the back’s way round: less cancels.';
+      return `${opposite} The plate lengthens the back’s way round: less cancels.`;
     case 'shell':
-      return 'The shell lengthens the back’s way round: less cancels.';
-    case 'box':
-      return 'The box shuts the back in: nothing cancels.';
+      return `${opposite} The shell lengthens the back’s way round: less cancels.`;
+    case 'box': {
+      const shut = 'The box shuts the back in: nothing cancels.';
+      // As long as the air inside is a spring; docs/models/closed-box.md.
+      const isSpring = frequency < soundSpeed(air) / (4 * Math.max(mount.length, mount.width, mount.depth));
+      return isSpring
+        ? `${shut} While the cone is out, the air in the box is thinned out, and the air in front is, too.`
+        : shut;
+    }
   }
 }
 

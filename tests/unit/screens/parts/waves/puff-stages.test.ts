@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { soundSpeed } from '../../../../../src/lib/acoustics/air.js';
 import type { Installation } from '../../../../../src/lib/acoustics/installation.js';
+import { sectionGrid } from '../../../../../src/lib/screens/air/section-grid.js';
 import { puffStage, puffStages } from '../../../../../src/lib/screens/parts/waves/puff-stages.js';
 import { puffAt, puffField, puffFrequencies, puffImage } from '../../../../../src/lib/waves/field/puff.js';
 import { mountProblem } from '../../../../../src/lib/waves/solve/mount-problem.js';
 import { AIR, DEMO } from '../../../../helpers/demo-installations.js';
 
 const mm = (metres: number) => `${Math.round(1000 * metres)} mm`;
-const told = (installation: Installation) => puffStages(installation, AIR, mm);
+/** So far in front of the cone the usual picture ends. */
+const TOP = sectionGrid(DEMO['flat plate'], 'width').top;
+const told = (installation: Installation) => puffStages(installation, AIR, TOP, mm);
 
 test('the stages follow each other, and name the way round', () => {
   for (const installation of Object.values(DEMO)) {
@@ -17,15 +20,21 @@ test('the stages follow each other, and name the way round', () => {
     expect(puffStage({ stages, moral: '' }, 1)).toBe(stages.length - 1);
   }
   expect(told(DEMO['cab body']).stages[1].sentence).toBe('Blue comes round the edge, 113 mm to the front.');
-  expect(told(DEMO['flat plate']).stages).toHaveLength(3);
+  expect(told(DEMO['flat plate']).stages).toHaveLength(4);
 });
 
 describe('what is told is what the solved puff does', () => {
-  /** Pressure of the solved puff a hand's breadth in front of the cone, as a function of the time. */
-  function inFront(installation: Installation): (time: number) => number {
+  /** Pressure of the solved puff so far in front of the cone, a hand's breadth unless told, as a function of the time. */
+  function inFront(installation: Installation, away = 0.095): (time: number) => number {
     const { problem } = mountProblem(installation, AIR, { accuracy: 'draft' });
     const frequencies = puffFrequencies(20000);
-    const grid = { plane: 'width', left: -0.001, right: 0.001, bottom: 0.094, top: 0.096 } as const;
+    const grid = {
+      plane: 'width',
+      left: -0.001,
+      right: 0.001,
+      bottom: away - 0.001,
+      top: away + 0.001
+    } as const;
     const images = [...frequencies].map((f) =>
       puffImage(problem, soundSpeed(AIR), f, { ...grid, columns: 1, rows: 1 })
     );
@@ -50,6 +59,33 @@ describe('what is told is what the solved puff does', () => {
       const follows = AWAY + stages[2].from;
       expect(Math.min(...times(follows, follows + 2.5e-4).map(pressure))).toBeLessThan(-0.4 * most);
     });
+
+  test.each(['free air', 'flat plate'])(
+    '%s: when orange has left the picture, blue alone is in front',
+    (name) => {
+      const pressures = [0.02, 0.05, 0.08, TOP - 0.004].map((away) => inFront(DEMO[name], away));
+      const { from } = told(DEMO[name]).stages.at(-1)!;
+      for (const time of times(from, from + 1e-4)) {
+        const seen = pressures.map((pressure) => pressure(time));
+        expect(Math.max(...seen)).toBeLessThan(0.25 * Math.max(...seen.map(Math.abs)));
+      }
+      // Before that it still is in the picture.
+      expect(pressures.at(-1)!(from - 2e-4)).toBeGreaterThan(0);
+    }
+  );
+
+  test('round a long way blue comes when orange has left the picture: it is not said to follow within it', () => {
+    const wide = { ...DEMO['flat plate'], mount: { ...DEMO['flat plate'].mount, width: 0.25, length: 0.25 } };
+    const sentences = told(wide as Installation).stages.map(({ sentence }) => sentence);
+    expect(sentences).not.toContain('It follows orange, too late to cancel it.');
+  });
+
+  test('closed box: blue inside grows as long as one looks on', () => {
+    const inside = inFront(DEMO['closed box'], -0.012);
+    const { stages } = told(DEMO['closed box']);
+    const seen = times(stages[2].from, 2.1e-3).map(inside);
+    seen.forEach((pressure, i) => expect(pressure).toBeLessThan(i === 0 ? 0 : seen[i - 1]));
+  });
 
   test('cab body: when the air in the shell swings on, orange comes again', () => {
     const pressure = inFront(DEMO['cab body']);
