@@ -1,19 +1,20 @@
 import { expect, it } from 'vitest';
+import { models } from '../../../../src/lib/evaluation/models.js';
 import { commandNamed } from '../../../../src/lib/screens/lab/commands.js';
 import { nextWords } from '../../../../src/lib/screens/hall/next-words.js';
 
-it('says what the command does next, all the way round', () => {
+it.each(['wave', 'rule'] as const)('says what the command does next, all the way round: %s', (model) => {
   const air = {
     mode: 'tone' as 'tone' | 'puff',
     makePuff: () => void (air.mode = 'puff'),
     showTone: () => void (air.mode = 'tone')
   };
-  const parts = { bench: { setModel: () => {} }, projection: { air: false }, air };
+  const projection = { air: false };
   const seen = (): string =>
-    !parts.projection.air ? 'the curves' : air.mode === 'tone' ? 'a tone in the air' : 'one push of the cone';
+    !projection.air ? 'the curves' : air.mode === 'tone' ? 'a tone in the air' : 'one push of the cone';
   for (let i = 0; i < 6; i++) {
-    const promised = nextWords(parts.projection.air, air.mode);
-    commandNamed('air in the hall').deed(parts as never);
-    expect(`next: ${seen()}`).toBe(promised);
+    const promised = nextWords(projection.air, air.mode, models[model].field);
+    commandNamed('air in the hall').deed({ bench: { file: { view: { model } } }, projection, air } as never);
+    expect(promised).toBe(`next: ${seen()}`);
   }
 });
