@@ -1,4 +1,3 @@
-import { decodeRecording } from '../../audio/decode-recording.js';
 import {
   checkRecording,
   MAX_DURATION,
@@ -8,6 +7,7 @@ import {
 import { foldToMono } from '../../sounds/recording/fold-to-mono.js';
 import { MIN_STRETCH } from '../../sounds/recording/loop-stretch.js';
 import type { Decibels, Hertz, Seconds } from '../../units.js';
+import { audioLater } from './audio-later.js';
 
 /** A fold to mono that cancels more than this is worth a warning. */
 const CANCELLATION_WARNING_DB: Decibels = 6;
@@ -31,6 +31,7 @@ let nextId = 1;
  * @throws Error with one plain sentence where the file cannot be used.
  */
 export async function openRecording(file: File, sampleRate: Hertz): Promise<Recording> {
+  const { decodeRecording } = await audioLater();
   const { channels } = await decodeRecording(file, {
     sampleRate,
     maxBytes: MAX_FILE_BYTES,

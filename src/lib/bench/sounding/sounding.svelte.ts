@@ -1,4 +1,3 @@
-import { ListeningRoom } from '../../audio/listening-room.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
@@ -6,6 +5,7 @@ import type { Decibels, Seconds } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
 import { aTaskLater } from '../a-task-later.svelte.js';
 import type { Bench } from '../bench.svelte.js';
+import { audioLater } from './audio-later.js';
 import { BenchGain } from './bench-gain.svelte.js';
 import { Branches } from './branches.svelte.js';
 import { Headroom } from './headroom.js';
@@ -22,6 +22,8 @@ export interface SoundingParts {
   lab?: Pick<LabClient, 'ask' | 'onDied' | 'close'>;
   openRoom?: OpenRoom;
   openFile?: typeof openRecording;
+  /** Has what plays the sound fetched before it is asked for. */
+  fetchAudio?: () => Promise<unknown>;
 }
 
 /** What stands where a level will be soon. */
@@ -39,14 +41,16 @@ export class Sounding {
   #branches: Branches;
   #loop: PlayedLoop;
   #horn: Horn;
+  #fetchAudio: () => Promise<unknown>;
 
   constructor(
     bench: Bench,
     waves: Pick<WaveAnswers, 'draft'> | null = null,
     {
       lab = new LabClient(),
-      openRoom = (options) => ListeningRoom.open(options),
-      openFile = openRecording
+      openRoom = async (options) => (await audioLater()).ListeningRoom.open(options),
+      openFile = openRecording,
+      fetchAudio = audioLater
     }: SoundingParts = {}
   ) {
     this.#bench = bench;
@@ -59,6 +63,7 @@ export class Sounding {
     this.#branches = new Branches({ bench, levels, gain, playback });
     this.#horn = new Horn(bench, cache, playback);
     this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, gone: () => this.#gone() });
+    this.#fetchAudio = fetchAudio;
     lab.onDied = (message) => (playback.problem = message);
   }
 
@@ -159,6 +164,10 @@ export class Sounding {
     });
     this.#gain.connect(() => this.loop);
     this.#playback.connect();
+    $effect(() => {
+      // Whoever presses play where it cannot be fetched is told then.
+      if (this.loop) this.#fetchAudio().catch(() => undefined);
+    });
   }
 
   /** Starts the sound. Must be called from a click or a key. */

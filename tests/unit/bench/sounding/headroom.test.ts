@@ -99,14 +99,14 @@ test(
   'a machine on its way up, labouring, with its horn blown, does not clip',
   { timeout: 60_000 },
   async () => {
+    const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
+    const horn = await loudest('horn');
     for (const kind of ['diesel', 'steam', 'electric'] as const) {
       const machine = { ...(usualSound(kind) as MovingSound), notch: 8 };
       const from = settledAt(movingKind(machine).target({ ...machine, notch: 0 }));
       const { samples } = await lab.ask({ kind: 'ride', sound: machine, from, sampleRate: RATE });
       await lab.ask({ kind: 'keep', key: kind, samples, sampleRate: RATE });
-      const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
-      const [ride, horn] = [await loudest(kind), await loudest('horn')];
-      expect(gain * (ride + horn), kind).toBeLessThan(1);
+      expect(gain * ((await loudest(kind)) + horn), kind).toBeLessThan(1);
     }
   }
 );

@@ -122,6 +122,7 @@ export function soundingAtHand({
     lab: lab.lab,
     openRoom: async () => room,
     openFile: async (chosen) => recordingOf(chosen),
+    fetchAudio: async () => undefined,
     ...parts
   });
   const end = $effect.root(() => sounding.connect());

@@ -201,6 +201,20 @@ test('refused audio is one sentence, and the next press tries again', async () =
   expect(deeds.at(-1)).toBe('play');
 });
 
+test('what plays the sound is fetched when the first sound is prepared, not before; that it failed is told at play', async () => {
+  const asked: string[] = [];
+  const { sounding, bench } = atHand({
+    fetchAudio: () => {
+      asked.push(bench.file.sound.kind);
+      return Promise.reject(new Error('no network'));
+    }
+  });
+  expect(asked).toEqual([]);
+  await rested();
+  expect(asked.length).toBeGreaterThan(0);
+  expect(sounding.problem).toBeNull();
+});
+
 test('a browser that stops the sound is told of, and only while it plays', async () => {
   const { sounding, room } = atHand();
   await sounding.play();
