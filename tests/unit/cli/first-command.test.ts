@@ -97,9 +97,11 @@ const first: Record<string, () => Promise<void>> = {
     expect(rows.length).toBeGreaterThan(5);
     expect(rows.shift()).toMatch(/^memory for a run past of 30 s, at its most +\d+\.\d MB$/);
     for (const row of rows) expect(row).toMatch(/^\S.* +\d+\.\d+ ms +\d+\.\d ×( +\d+ times real time)?$/);
-    for (const shell of ['full, central', 'full, 30 mm off', 'draft, central', 'draft, 30 mm off'])
+    for (const shell of ['draft, central', 'draft, 30 mm off'])
       expect(waves).toMatch(new RegExp(`^Node, ${shell}( +\\d+){2}( +\\d+\\.\\d{3}){5}$`, 'm'));
-    expect(waves).toContain('\nChromium and the plain program in Python are left out of --once.');
+    expect(waves).toContain(
+      '\nFull solutions, Chromium and the plain program in Python are left out of --once.'
+    );
     expect(growth).toMatch(/^Over all: matrices ∝ N\^-?\d\.\d\d, one frequency ∝ N\^-?\d\.\d\d\.$/m);
   },
   format: async () => {
