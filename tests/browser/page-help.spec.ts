@@ -92,7 +92,7 @@ it('three parts by keyboard; the focus goes back to where it came from', async (
   await tab('how it works').focus();
   await page.keyboard.press('ArrowRight');
   await expect(tab('what it leaves out')).toBeFocused();
-  await expect(help(page).getByRole('tabpanel')).toContainText('9 to 15 dB');
+  await expect(help(page).getByRole('tabpanel')).toContainText('5 to 21 dB');
   await expect(help(page).getByRole('tabpanel')).toContainText('9 dB too low');
   const apart = help(page).getByRole('table');
   await expect(apart.getByRole('rowheader', { name: 'Cab body' })).toHaveCount(2);

@@ -42,14 +42,18 @@ const mount: fc.Arbitrary<Mount> = fc.oneof(
     diameter: size,
     offset
   }),
-  fc.record({
-    kind: fc.constant('shell' as const),
-    length: size,
-    width: size,
-    height: size,
-    ends: fc.constantFrom('open' as const, 'closed' as const),
-    offset: number(-1, 1)
-  }),
+  fc.record(
+    {
+      kind: fc.constant('shell' as const),
+      length: size,
+      width: size,
+      height: size,
+      ends: fc.constantFrom('open' as const, 'closed' as const),
+      offset: number(-1, 1),
+      loss: number(0, 0.2)
+    },
+    { requiredKeys: ['kind', 'length', 'width', 'height', 'ends', 'offset'] }
+  ),
   fc.record({ kind: fc.constant('box' as const), length: size, width: size, depth: size })
 );
 

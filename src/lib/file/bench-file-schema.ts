@@ -101,7 +101,8 @@ const mounts = {
     width: finite,
     height: finite,
     ends: v.optional(oneOf(['open', 'closed']), 'closed'),
-    offset: v.optional(finite, 0)
+    offset: v.optional(finite, 0),
+    loss: v.optional(finite)
   }),
   box: strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite })
 } satisfies Record<Mount['kind'], unknown>;

@@ -1,11 +1,12 @@
 import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
+import { lossOf } from '../acoustics/mounts/loss.js';
 import type { Listener } from '../acoustics/listener.js';
 import { toEnd, type Steps } from './curve/steps.js';
 import { solvingCurve } from './curve/wave-curve.js';
 import { freeAirMass } from './field/free-air-mass.js';
 import { hearWaves, heardResponse, type SolvedWaves, type WaveResponse } from './curve/heard-waves.js';
-import { mountProblem, USUAL_LOSS, type WaveOptions } from './solve/mount-problem.js';
+import { mountProblem, type WaveOptions } from './solve/mount-problem.js';
 
 /** A mount solved once: every listener, grid and motor is read off it. */
 export interface SolvedMount extends SolvedWaves {
@@ -59,7 +60,7 @@ export function* solvingWaves(
 export function solutionKey(
   { speaker: { cone, frame }, mount, turn }: Installation,
   air: Air,
-  { accuracy = 'full', loss = USUAL_LOSS }: WaveOptions = {}
+  { accuracy = 'full', loss = lossOf(mount) }: WaveOptions = {}
 ): string {
   return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss]);
 }

@@ -1,6 +1,6 @@
 import { ACCURACY } from '../../../src/lib/waves/mesh/accuracy.js';
 import { mountMesh } from '../../../src/lib/waves/mesh/mount-mesh.js';
-import { USUAL_LOSS } from '../../../src/lib/waves/solve/mount-problem.js';
+import { USUAL_LOSS } from '../../../src/lib/acoustics/mounts/loss.js';
 import { solveWave, waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';
 import { referenceShell } from './time-waves.js';
 

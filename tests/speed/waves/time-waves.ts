@@ -8,7 +8,7 @@ import { solvingCurve } from '../../../src/lib/waves/curve/wave-curve.js';
 import { freeAirMass } from '../../../src/lib/waves/field/free-air-mass.js';
 import { heardResponse, hearWaves } from '../../../src/lib/waves/curve/heard-waves.js';
 import { mountMesh } from '../../../src/lib/waves/mesh/mount-mesh.js';
-import { USUAL_LOSS } from '../../../src/lib/waves/solve/mount-problem.js';
+import { USUAL_LOSS } from '../../../src/lib/acoustics/mounts/loss.js';
 import { waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';
 
 /** The reference shell with its speaker off the middle by so much, and how finely it is solved. */

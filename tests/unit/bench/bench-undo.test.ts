@@ -150,3 +150,19 @@ test('after any edits, refused or not, the bench can be written and read, and it
     { numRuns: 80 }
   );
 }, 60_000);
+
+test('the loss inside a shell is typed, kept in the file, undone, and refused beyond its limits', () => {
+  const bench = new Bench();
+  bench.hear(2);
+  const { mount } = bench.heard.setup;
+  if (mount.kind !== 'shell') throw new Error('the demo’s third mount is its shell');
+  expect(bench.setMount({ ...mount, loss: 0.02 }, 'loss')).toBeNull();
+  const kept = readBenchFile(writeBenchFile(bench.file));
+  expect(kept.setups[2].mount).toEqual({ ...mount, loss: 0.02 });
+  expect(bench.setMount({ ...mount, loss: 0.5 }, 'loss')).toBe(
+    'loss inside the shell must be within 0 … 20 %, got 50'
+  );
+  expect(bench.heard.setup.mount).toEqual({ ...mount, loss: 0.02 });
+  bench.undo();
+  expect(bench.heard.setup.mount).toEqual(mount);
+});

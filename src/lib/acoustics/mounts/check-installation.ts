@@ -20,6 +20,8 @@ export const LIMITS = {
   qms: [0.01, 1000],
   xmax: [1e-6, 0.1],
   ratedPower: [0.001, 1000],
+  /** Of a shell. */
+  loss: [0, 0.2],
   temperatureC: [-40, 60],
   /** From the middle of the cone to the listener. */
   distance: [0.01, 1000],
@@ -112,6 +114,8 @@ function checkShell(shell: ShellMount, frame: Outline, cone: Outline): void {
   for (const side of ['length', 'width', 'height'] as const)
     checkLength(`shell ${side}`, shell[side], LIMITS.mountLength);
   checkOffset('shell offset', shell.offset);
+  if (shell.loss !== undefined)
+    checkWithin('loss inside the shell', shell.loss * 100, scaled(LIMITS.loss, 100), '%');
   if (outlineWidth(frame) > shell.width * (1 + 1e-9))
     throw new RangeError(
       `the frame (${size(frame)}) does not fit across the shell (${mm(shell.width)} mm wide inside)`

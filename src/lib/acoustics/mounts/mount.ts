@@ -18,6 +18,8 @@ export interface ShellMount {
   height: Metres;
   ends: 'open' | 'closed';
   offset: Metres;
+  /** Loss factor of what is inside (loss.ts); the usual one unless told. The rule of thumb has no use for it. */
+  loss?: number;
 }
 
 /** A closed box; inside sizes; the front is length × width. */

@@ -14,7 +14,8 @@ import { stringPath } from '../mounts/string-path.js';
  * - rectangle L × W: (b/E(m))·√[(1 − (2x/L)²)·(1 − (2y/W)²)], a and b of the ellipse of equal area and aspect ratio
  *
  * The first two are the exact potential flow (H. Lamb, Hydrodynamics, 6th ed., arts. 102, 108 and 114, article
- * numbers from memory); the third is a fit to the wave solution: 0.3 dB in the middle, 0.8 dB at worst far off it.
+ * numbers from memory); the third is a fit to the wave solution: 0.3 dB in the middle (sides of 3 : 1: 0.5 dB), 0.8 dB at worst
+ * far off it.
  * A shell has d = D/π with the unfolded string D, not averaged (about 1 dB). A box is no dipole: null.
  *
  * @param installation one that `checkInstallation` accepts

@@ -13,7 +13,7 @@ export function boxShelfFrequency(length: Metres, width: Metres, c: MetresPerSec
 /**
  * The shelf H = (jf + f_m/√2)/(jf + f_m·√2): −6.02 dB against the endless plate at low frequency, where a small
  * box radiates all round, 0 dB at high frequency, where it radiates from its front only. The wave solution
- * overshoots it by 1.5 to 3.4 dB.
+ * stands above it by about 3 dB with an oblong front, by up to 4.3 dB with a square one.
  *
  * @param frequency any length, Hz
  * @param middle f_m, above 0 Hz

@@ -9,6 +9,7 @@ import type { Installation } from '../installation.js';
 import { motorFigures, type MotorFigures } from '../speaker/motor-figures.js';
 import type { Mount } from '../mounts/mount.js';
 import { outlineArea } from '../outline.js';
+import { ringFrequency } from './ring-frequency.js';
 import { stringPath } from '../mounts/string-path.js';
 
 export interface BoxFigures extends ClosedBox {
@@ -31,15 +32,14 @@ export interface RuleFigures {
   corner: Hertz | null;
   /** Whether the corner is the frequency at which the string is half a wave long, c/(2D), within 1 %. */
   halfWave: boolean;
-  /** c/(4·(H + W/2)), the quarter-wave resonance of a closed-ended shell, which the rule leaves out; else null. */
-  quarterWave: Hertz | null;
+  /** Where a closed-ended shell rings (`ringFrequency`), which the rule leaves out; else null. */
+  ring: Hertz | null;
   box: BoxFigures | null;
   speaker: MotorFigures;
 }
 
 /**
- * The figures that the rule of thumb is made of. The quarter-wave frequency of a closed-ended shell of inside
- * height H and width W is a fit to the wave solution (3 %), where a peak of 9 to 15 dB stands.
+ * The figures that the rule of thumb is made of.
  *
  * @throws RangeError for what `checkInstallation` refuses
  */
@@ -56,15 +56,15 @@ export function ruleFigures(installation: Installation, air: Air): RuleFigures {
     actsLike,
     corner: actsLike === null ? null : c / (2 * actsLike),
     halfWave: string !== null && actsLike !== null && Math.abs(string / actsLike - 1) <= 0.01,
-    quarterWave: quarterWave(installation.mount, c),
+    ring: ring(installation.mount, c),
     box: boxFigures(installation, speaker, c),
     speaker
   };
 }
 
-function quarterWave(mount: Mount, c: number): Hertz | null {
+function ring(mount: Mount, c: number): Hertz | null {
   if (mount.kind !== 'shell' || mount.ends !== 'closed') return null;
-  return c / (4 * (mount.height + mount.width / 2));
+  return ringFrequency(mount, c);
 }
 
 function boxFigures(installation: Installation, speaker: MotorFigures, c: number): BoxFigures | null {

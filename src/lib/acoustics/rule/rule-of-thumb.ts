@@ -25,7 +25,7 @@ import { secondOrderHighPass } from './second-order.js';
  *
  * 0 dB is the same cone velocity (`ideal`) or the mid-band level of this speaker (`full`) in an endless plate, on
  * the axis, at the same distance. Time factor e^{+jωt}. Left out: the overshoot of 6 to 8 dB of open mounts where
- * k·a is 2 to 3, ripples above, and the quarter-wave peak of a closed-ended shell (docs/models).
+ * k·a is 2 to 3, ripples above, and the ring of a closed-ended shell (docs/models).
  *
  * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
  * @param listener angle 0 only; a distance of 0.01 m or more, meant for distances well beyond the mount's size

@@ -65,11 +65,12 @@ export function steps(lengthWords: (metres: Metres) => string): Step[] {
     },
     {
       title: 'Fold the plate: the shell',
-      plain: `A wide plate does not fit into a locomotive, but folded down on both sides it is the locomotive: the shell. The string runs over the roof, down the wall, round its lower edge and up inside: ${length(shell.string!)}. Folding also makes a room. Closed at its ends and open below, it rings like a bottle blown across, here at ${frequency(shell.quarterWave!)}. That is a peak of 9 to 15 dB: by the wave solution you see and hear it; the rule of thumb leaves it out of its curve and its sound.`,
+      plain: `A wide plate does not fit into a locomotive, but folded down on both sides it is the locomotive: the shell. The string runs over the roof, down the wall, round its lower edge and up inside: ${length(shell.string!)}. Folding also makes a room. Closed at its ends and open below, it rings like a bottle blown across, here at ${frequency(shell.ring!)}. That is a peak of 11 dB: by the wave solution you see and hear it; the rule of thumb leaves it out of its curve and its sound.`,
       practice: 'A speaker that uses the shell as its baffle is all but inaudible until the shell is on.',
       trade: 'A folded baffle, and a quarter-wave pipe.',
-      symbols: 'D = 2·(H + W/2); rings at f = c / (4·(H + W/2)): H height, W width inside.',
-      source: 'arm and ring: our own fits to a wave solution, about 1 dB and 3 %',
+      symbols:
+        'D = 2·(H + W/2); rings at f = c / (4·(H + δ)): H height, W width inside, δ the end correction of the open bottom.',
+      source: 'arm and end correction: our own fits to a wave solution, about 1 dB and 4 %',
       hear: ['shell'],
       listenFor: 'nearly as full as the plate; by the wave solution, and in a real shell, with its own ring'
     },

@@ -1,12 +1,16 @@
 import type { Air } from '../../acoustics/air.js';
+import { ringPeak } from '../../acoustics/figures/ring-peak.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { ResponseMarker } from '../../plot/response-curve.js';
 import type { Metres } from '../../units.js';
 import { lateMarkers } from '../parts/curves/late-markers.js';
 import { models } from '../../evaluation/models.js';
-import type { Stand } from '../../evaluation/stand.js';
+import type { Computed, Stand } from '../../evaluation/stand.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 import { FULL } from '../parts/curves/late-words.js';
+
+/** Two marks nearer than this share of their frequency are one. */
+const SAME_SPOT = 0.03;
 
 /**
  * Frequencies worth a line in the picture of the heard mount: what its wave solution shows of the back, or what the rule of thumb
@@ -21,9 +25,11 @@ export function responseMarkers(
   length: (metres: Metres) => string
 ): ResponseMarker[] {
   if (!computed) return [];
+  const ring = ringMarker(computed);
   const late = lateMarkers({ computed }, air, listener, FULL);
-  if (late.length > 0) return late;
-  const { figures, answer } = computed;
+  // Of a shell the hump is the ring, and that is said of it.
+  if (late.length > 0) return ring ? [ring, ...late.filter((mark) => !sameSpot(mark, ring))] : late;
+  const { figures } = computed;
   const all: ResponseMarker[] = [];
   if (figures.corner !== null) {
     const wave = figures.halfWave ? 'the string' : length(Math.round(figures.actsLike! * 1000) / 1000);
@@ -33,15 +39,23 @@ export function responseMarkers(
       text: `← front and back cancel: half a wave of ${wave}`
     });
   }
-  if (figures.quarterWave !== null) {
-    const at = frequencyWords(figures.quarterWave);
-    all.push({
-      frequency: figures.quarterWave,
-      kind: 'ring',
-      text: models[answer.model].ripples
-        ? `a quarter of a wave in the shell, ${at}`
-        : `rings here, ${at}: louder than drawn`
-    });
-  }
-  return all;
+  return ring ? [...all, ring] : all;
+}
+
+/** Where a shell rings: at the top of its curve where the model draws one, else where it is foretold. */
+function ringMarker({ figures, answer, response }: Computed): ResponseMarker | null {
+  if (figures.ring === null) return null;
+  const drawn = models[answer.model].ripples;
+  const frequency = drawn ? ringPeak(response, figures.ring, answer.solvedTo) : figures.ring;
+  if (frequency === null) return null;
+  const at = frequencyWords(frequency);
+  return {
+    frequency,
+    kind: 'ring',
+    text: drawn ? `the shell rings here, ${at}` : `rings here, ${at}: louder than drawn`
+  };
+}
+
+function sameSpot(mark: ResponseMarker, ring: ResponseMarker): boolean {
+  return Math.abs(Math.log(mark.frequency / ring.frequency)) < SAME_SPOT;
 }

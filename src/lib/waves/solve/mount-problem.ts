@@ -1,18 +1,16 @@
 import { soundSpeed, type Air } from '../../acoustics/air.js';
 import { checkInstallation, checkWithin, LIMITS } from '../../acoustics/mounts/check-installation.js';
+import { lossOf } from '../../acoustics/mounts/loss.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Hertz, MetresPerSecond } from '../../units.js';
 import { ACCURACY, type AccuracyName } from '../mesh/accuracy.js';
 import { mountMesh } from '../mesh/mount-mesh.js';
 import { waveProblem, type WaveProblem } from './wave-problem.js';
 
-/** An assumption: small beside what a shell radiates, so that it only tames what would ring for ever. */
-export const USUAL_LOSS = 0.003;
-
 export interface WaveOptions {
   /** `full` unless told. */
   accuracy?: AccuracyName;
-  /** Loss factor η within 0 … 0.2 for what the mechanism in a shell takes; `USUAL_LOSS` unless told. */
+  /** Loss factor η within 0 … 0.2; that of the mount (`lossOf`) unless told. */
   loss?: number;
 }
 
@@ -33,11 +31,11 @@ export interface MountProblem {
 export function mountProblem(
   installation: Installation,
   air: Air,
-  { accuracy = 'full', loss = USUAL_LOSS }: WaveOptions = {}
+  { accuracy = 'full', loss = lossOf(installation.mount) }: WaveOptions = {}
 ): MountProblem {
   checkInstallation(installation);
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
-  checkWithin('loss factor', loss, [0, 0.2]);
+  checkWithin('loss factor', loss, LIMITS.loss);
   const c = soundSpeed(air);
   const { mesh, pistons, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
   return { problem: waveProblem(mesh, pistons, loss), c, highest };

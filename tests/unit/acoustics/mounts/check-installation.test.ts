@@ -4,7 +4,7 @@ import type { Mount } from '../../../../src/lib/acoustics/mounts/mount.js';
 import type { Outline } from '../../../../src/lib/acoustics/outline.js';
 import type { Motor, Speaker } from '../../../../src/lib/acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
-import { DEMO } from '../../../helpers/demo-installations.js';
+import { DEMO, ovalIn } from '../../../helpers/demo-installations.js';
 
 const rectangle = (length: number, width: number, x = 0, y = 0): Mount => ({
   kind: 'plate',
@@ -175,4 +175,14 @@ describe('checkInstallation refuses, in one sentence,', () => {
 
 it('LIMITS are in order', () => {
   for (const [least, most] of Object.values(LIMITS)) expect(least).toBeLessThan(most);
+});
+
+it('takes a loss inside a shell of 0 … 20 %, and none that is more, less or no number', () => {
+  const shell = (loss: number) =>
+    ovalIn({ kind: 'shell', length: 0.152, width: 0.033, height: 0.04, ends: 'closed', offset: 0, loss });
+  for (const loss of [0, 0.003, 0.2]) checkInstallation(shell(loss));
+  for (const loss of [-0.001, 0.21, NaN])
+    expect(() => checkInstallation(shell(loss))).toThrow(
+      /^loss inside the shell must be within 0 … 20 %, got /
+    );
 });

@@ -32,9 +32,12 @@ describe('ruleFigures', () => {
   });
 
   it('a quarter wave stands in closed-ended shells only: c/(4·(40 + 33/2) mm) = 1519 Hz', () => {
-    close(ruleFigures(DEMO['cab body'], AIR).quarterWave!, 1519, { abs: 0.5, because: 'rounded to 1 Hz' });
+    close(ruleFigures(DEMO['cab body'], AIR).ring!, 1512, {
+      rel: 0.01,
+      because: 'the wave solution, full: 1510 Hz for the cone alone, 1515 Hz with the speaker'
+    });
     for (const name of ['free air', 'flat plate', 'closed box'])
-      expect(ruleFigures(DEMO[name], AIR).quarterWave).toBeNull();
+      expect(ruleFigures(DEMO[name], AIR).ring).toBeNull();
     const open = ovalIn({
       kind: 'shell',
       length: 0.152,
@@ -43,7 +46,7 @@ describe('ruleFigures', () => {
       ends: 'open',
       offset: 0
     });
-    expect(ruleFigures(open, AIR).quarterWave).toBeNull();
+    expect(ruleFigures(open, AIR).ring).toBeNull();
   });
 
   it('the box of the demo', () => {
