@@ -165,7 +165,7 @@ it('levels can be taken against another mount', async ({ page, bench }) => {
   const before = (await bench.level(2))!;
   expect(before).not.toBe(0);
   await page.getByRole('combobox', { name: /levels against/ }).selectOption('flat plate');
-  await expect(bench.stand(2)).toContainText('measured against');
+  await expect(bench.stand(2)).toContainText('to compare with');
   await expect.poll(() => bench.level(1)).toBe(-before);
 });
 

@@ -49,7 +49,7 @@ it('each of the nine goes into every mount it fits, and the others say why not',
         if (why === null) {
           await expect(bench.stand(numeral).locator('.problem')).toHaveCount(0);
           await expect(bench.stage.locator('.main svg')).toBeVisible();
-          await expect(bench.stand(numeral).locator('.level')).toHaveText(/measured against|dB|just as loud/);
+          await expect(bench.stand(numeral).locator('.level')).toHaveText(/to compare with|dB|just as loud/);
         } else {
           await expect(bench.stand(numeral)).toContainText(why);
           await expect(bench.stage.getByRole('alert')).toContainText(`cannot be built so: ${why}.`);
@@ -86,12 +86,12 @@ it('levels against a mount that cannot be built any more go against one that can
 }) => {
   await bench.speaker.locator('summary').click();
   await page.getByRole('combobox', { name: /levels against/ }).selectOption('closed box');
-  await expect(bench.stand(4)).toContainText('measured against');
+  await expect(bench.stand(4)).toContainText('to compare with');
   await page.getByRole('combobox', { name: /^size/ }).selectOption('round-50');
-  await expect(bench.stand(1)).toContainText('measured against');
+  await expect(bench.stand(1)).toContainText('to compare with');
   await expect(page.getByText('listening …')).toHaveCount(0);
   await page.getByRole('combobox', { name: /^size/ }).selectOption('oval');
-  await expect(bench.stand(4)).toContainText('measured against');
+  await expect(bench.stand(4)).toContainText('to compare with');
 });
 
 it('a motor value is edited: resonance, box and curve follow', async ({ page, bench }) => {

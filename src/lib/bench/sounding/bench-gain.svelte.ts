@@ -27,6 +27,8 @@ export class BenchGain {
   #value = $state<number | null>(null);
   /** The model for which it was found: nothing of another one is played before there is room for it. */
   #model = $state<ModelName | null>(null);
+  /** Counts how often it was to be found anew. */
+  #anew = $state(0);
   #newest: NewestWins;
 
   constructor(parts: GainParts) {
@@ -39,6 +41,7 @@ export class BenchGain {
     const { bench, playback } = this.#parts;
     $effect(() => {
       const loop = current();
+      void this.#anew;
       if (!loop || bench.dragging) return;
       const { model } = bench.file.view;
       const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
@@ -91,6 +94,11 @@ export class BenchGain {
     if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
     this.#value = gain;
     this.#parts.playback.room?.setBenchGain(gain);
+  }
+
+  /** Finds it anew: what room was made for plays no more. */
+  findAnew(): void {
+    this.#anew++;
   }
 
   #reach(model: ModelName): Reach {

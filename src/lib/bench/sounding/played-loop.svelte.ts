@@ -1,5 +1,6 @@
 import { untrack } from 'svelte';
 import type { BenchSound } from '../../file/bench-file.js';
+import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Hertz } from '../../units.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { Bench } from '../bench.svelte.js';
@@ -18,7 +19,7 @@ export interface LoopParts {
   bench: Pick<Bench, 'file' | 'sampleRate'>;
   recording: Pick<OwnRecording, 'current'>;
   cache: Pick<SoundCache, 'loop' | 'ride'>;
-  gain: Pick<BenchGain, 'makeRoom'>;
+  gain: Pick<BenchGain, 'makeRoom' | 'findAnew'>;
   playback: Pick<Playback, 'playing' | 'room' | 'tell'>;
   /** Told that the bench's sound is a recording whose file is not open. */
   gone: () => void;
@@ -29,7 +30,12 @@ export class PlayedLoop {
   /** Null until there is one, and where the file of a recording is not open. */
   current = $state.raw<Loop | null>(null);
 
+  /** A sound that is tried: while it plays it is heard in the place of the bench's, which stays as it is. */
+  tried = $state.raw<GeneratedSound | null>(null);
+
   #parts: LoopParts;
+  /** Whether room was made for a sound that is tried. */
+  #roomForTried = false;
   #player: Player | null = null;
   #fetching: NewestWins;
   #changing: NewestWins;
@@ -55,8 +61,13 @@ export class PlayedLoop {
     });
 
     $effect(() => {
-      const { current } = this;
-      if (!current || !playback.playing || current === this.#playerInRoom().loop) return;
+      const { current, tried } = this;
+      if (!current || !playback.playing) return;
+      if (tried) {
+        untrack(() => this.#changing.run((signal) => this.#try(tried, signal)));
+        return () => this.#changing.withdraw();
+      }
+      if (current === this.#playerInRoom().loop) return;
       // What was chosen while the first sound was being made ready.
       untrack(() => this.#changing.run((signal) => this.#change(current, signal)));
       return () => this.#changing.withdraw();
@@ -98,10 +109,24 @@ export class PlayedLoop {
     if (!loop) gone();
   }
 
+  /** Fades to a sound that is tried, as long as it is. */
+  async #try(sound: GeneratedSound, signal: AbortSignal): Promise<void> {
+    const { bench, cache } = this.#parts;
+    const loop = await cache.loop(sound, null, bench.sampleRate);
+    if (signal.aborted || !loop) return;
+    this.#roomForTried = true;
+    await this.#change(loop, signal);
+  }
+
   /** Fades to another loop, its gain first. */
   async #change(loop: Loop, signal: AbortSignal): Promise<void> {
     await this.#parts.gain.makeRoom(loop, signal);
-    if (!signal.aborted) this.#playerInRoom().exchange(loop);
+    if (signal.aborted) return;
+    this.#playerInRoom().exchange(loop);
+    if (!this.#roomForTried || this.tried) return;
+    // What was tried has gone: the bench is as loud as before.
+    this.#roomForTried = false;
+    this.#parts.gain.findAnew();
   }
 
   /** A lever on its way renders nothing at the notches it only passes. */

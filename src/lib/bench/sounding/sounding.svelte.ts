@@ -1,6 +1,7 @@
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
+import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Decibels, Seconds } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
 import { aTaskLater } from '../a-task-later.svelte.js';
@@ -200,6 +201,16 @@ export class Sounding {
 
   chooseStretch(start: Seconds, end: Seconds): void {
     this.#recording.chooseStretch(start, end);
+  }
+
+  /** The sound that is tried now; it is heard in the place of the bench's, and changes nothing of the bench. */
+  get tried(): GeneratedSound | null {
+    return this.#loop.tried;
+  }
+
+  /** Plays a sound to be heard before it is chosen, until another is tried, or none. */
+  try(sound: GeneratedSound | null): void {
+    this.#loop.tried = sound;
   }
 
   /** Has a sound made ready that may be chosen next. */

@@ -18,7 +18,8 @@ export function levelWords({
   against: string;
   isAgainst: boolean;
 }): LevelWords {
-  if (isAgainst) return { verdict: 'The measure', rest: 'for the others' };
+  if (isAgainst)
+    return { verdict: 'To compare with', rest: 'the others are louder or quieter than this one' };
   if (difference === null) return { verdict: 'Listening …', rest: '' };
   const verdict = louderOrQuieter(difference);
   const than = verdict === 'just as loud' ? 'as' : 'than';

@@ -39,7 +39,7 @@ export function steps(lengthWords: (metres: Metres) => string): Step[] {
         'A cone that moves forward pushes the air in front of it and thins the air behind it, in the same instant. Both waves run round the rim and meet. On a low note they are still in step when they meet, and one fills what the other has emptied: the low notes are gone before they reach you.',
       trade: 'The back wave cancels the front wave; a speaker without a baffle is a dipole.',
       symbols: 'H = j·k·d at low frequency: k = 2πf/c, and d the arm, how far apart the two sides act.',
-      source: 'H. Lamb, Hydrodynamics, 6th ed., arts. 102, 108 and 114 (numbers from memory)',
+      source: 'H. Lamb, Hydrodynamics, 6th ed.',
       hear: ['free air'],
       listenFor: 'thin, as if from a tin: the beat of the engine is there, its weight is not'
     },

@@ -42,7 +42,7 @@ export const DIESEL_KIND: MovingKind<Diesel> = {
     const rpm = dieselRpm(sound);
     return [
       { frequency: firingRate(sound, rpm), name: 'firing rate', harmonics: 8 },
-      { frequency: patternRate(sound, rpm), name: 'lope', harmonics: 1 }
+      { frequency: patternRate(sound, rpm), name: 'all cylinders once', harmonics: 1 }
     ];
   },
   render: (sound, course, span) => {

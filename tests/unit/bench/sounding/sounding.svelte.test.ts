@@ -338,3 +338,42 @@ test('silence, volume and the ear check reach the room', async () => {
   expect(deeds.slice(0, 3)).toEqual(['ear check', 'silence true', 'volume 1']);
   expect(sounding.silenced).toBe(true);
 });
+
+test('a sound is tried in the place of the bench’s, which stays as it is, and comes back after it', async () => {
+  const { sounding, bench, asked, since, peaks } = atHand();
+  await sounding.play();
+  await rested();
+  const [file, { loop }] = [bench.file, sounding];
+  const bell = usualSound('bell');
+  peaks.now = 4;
+  sounding.try(bell);
+  await rested();
+  expect(asked.filter((question) => question.kind === 'sound').map(({ sound }) => sound)).toContain(bell);
+  expect(since('play').some((deed) => deed.startsWith('sound'))).toBe(true);
+  // Nothing of the bench, of its history or of what is drawn and measured.
+  expect([bench.file === file, bench.canUndo, sounding.loop === loop]).toEqual([true, false, true]);
+  const softer = since('play').findLast((deed) => deed.startsWith('gain'));
+  expect(softer, 'room is made first').toBeDefined();
+  peaks.now = 1;
+  sounding.try(null);
+  await rested();
+  const deeds = since('play');
+  expect(deeds.filter((deed) => deed.startsWith('sound'))).toHaveLength(2);
+  expect(deeds.at(-1), 'as loud as before').toMatch(/^gain/);
+  expect(deeds.at(-1)).not.toBe(softer);
+});
+
+test('what is tried while nothing plays is heard once it does; what is chosen ends it', async () => {
+  const { sounding, bench, since } = atHand();
+  await settled();
+  sounding.try(usualSound('bell'));
+  await rested();
+  expect(sounding.playing).toBe(false);
+  await sounding.play();
+  await rested();
+  expect(since('play').filter((deed) => deed.startsWith('sound'))).toHaveLength(1);
+  sounding.try(null);
+  bench.setSound(usualSound('pinkNoise'));
+  await rested();
+  expect(sounding.loop?.sound.kind).toBe('pinkNoise');
+});

@@ -70,6 +70,15 @@ it('nor does any that the wave solution has marked, at the desk and in the hall'
     }
 });
 
+it('a hall is told where the solution ends, also of a mount of which nothing else is said', () => {
+  const [bench] = benches();
+  const curves = curveOf(bench.heard, true).map((curve) => ({ ...curve, computedTo: 10000 }));
+  const props = { curves, bands: null, markers: [], height: 400, bare: true, bareTextSize: 26 };
+  const texts = textsOf(render(ResponsePicture, { props }).body);
+  expect(texts.map(({ text }) => text)).toContain('estimated →');
+  expect(wrongTexts(texts, pictureLayout(WIDTH, 400, true, 26, 1).area, WIDTH)).toEqual([]);
+});
+
 it('nor does any of the spectrum, whatever rate is marked in it', () => {
   const frequency = Float64Array.from({ length: 200 }, (_, i) => 20 * 800 ** (i / 199));
   const sound = { frequency, levelDb: frequency.map((f) => -10 * Math.log10(f / 20)) };

@@ -209,10 +209,10 @@ describe('other rates and engines', () => {
   });
 });
 
-test('it marks the firings and the lope', () => {
+test('it marks the firings, and each round of all cylinders', () => {
   // Twelve cylinders, four-stroke, 980 rpm: 98 firings a second.
   expect(DIESEL_KIND.marks({ ...CAB, notch: 8 })).toEqual([
     { frequency: 98, name: 'firing rate', harmonics: 8 },
-    { frequency: 980 / 120, name: 'lope', harmonics: 1 }
+    { frequency: 980 / 120, name: 'all cylinders once', harmonics: 1 }
   ]);
 });
