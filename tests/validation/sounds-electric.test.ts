@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { RealFft } from '../../src/lib/numeric/fft.js';
 import { type Electric, ELECTRIC_KNOBS, periodsPerTurn } from '../../src/lib/sounds/electric/electric.js';
 import { ELECTRIC_KIND } from '../../src/lib/sounds/electric/electric-kind.js';
 import { usualValues } from '../../src/lib/sounds/knob.js';
@@ -61,15 +62,102 @@ test.each([
 });
 
 /**
- * Multiples of the motors' frequency at which a carrier locked to `multiple` of it has lines: m·carrier + n·motor, m + n odd,
- * and the carrier (D. G. Holmes and T. A. Lipo, Pulse Width Modulation for Power Converters, 2003, ch. 3).
+ * The radial force of a motor, from nothing but switches: three legs switch where their sine crosses a triangle (natural
+ * sampling: D. G. Holmes and T. A. Lipo, Pulse Width Modulation for Power Converters, 2003, ch. 3), the flux is the voltage's
+ * integral, what all phases share drives none, and the force goes with its square (Maxwell's stress).
+ *
+ * @param motor periods of the motor's frequency in the record, the carrier's likewise; 0 for six steps a period
+ * @returns the force's amplitude at so many periods, against the strongest of all but its mean
  */
-const linesOf = (multiple: number) => [
-  multiple,
-  ...[1, 2, 3, 4].flatMap((m) =>
-    [-3, -2, -1, 1, 2, 3].filter((n) => (m + n) % 2 !== 0).map((n) => m * multiple + n)
-  )
+function radialForce(motor: number, carrier: number): (periods: number) => number {
+  const size = 2 ** 14;
+  const flux = [0, 1, 2].map((leg) => {
+    let sum = 0;
+    const integral = Float64Array.from({ length: size }, (_, i) => {
+      const t = (i + 0.5) / size;
+      const sine = Math.sin(2 * Math.PI * (motor * t - leg / 3));
+      const triangle = carrier ? 4 * Math.abs(((carrier * t) % 1) - 0.5) - 1 : 0;
+      return (sum += 0.8 * sine > triangle ? 1 : -1);
+    });
+    const mean = integral.reduce((all, x) => all + x, 0) / size;
+    return integral.map((x) => x - mean);
+  });
+  const [a, b, c] = flux;
+  const { re, im } = new RealFft(size).forward(a.map((x, i) => (2 * x - b[i] - c[i]) ** 2));
+  const amplitudes = re.map((x, k) => Math.hypot(x, im[k]));
+  const strongest = Math.max(...amplitudes.subarray(1));
+  return (periods) => amplitudes[periods] / strongest;
+}
+
+/** Lines of it, m·carrier + n·motor: those that stand out beside the motors' own, and those of the modulated voltage. */
+const FORCE = [
+  [1, -1],
+  [1, 1],
+  [1, -3],
+  [1, 3],
+  [2, -2],
+  [2, 2],
+  [3, -1],
+  [3, 1],
+  [4, -2],
+  [4, 2]
 ];
+const VOLTAGE = [
+  [1, 0],
+  [1, -2],
+  [1, 2],
+  [2, -1],
+  [2, 1],
+  [3, -2],
+  [3, 2],
+  [4, -1],
+  [4, 1]
+];
+const SIX_STEP = [2, 4, 6, 8, 10, 12];
+
+describe('the flux squared', () => {
+  test('has carrier ± motor, 2·carrier ± 2·motor and their like, and nothing where the voltage has lines', () => {
+    const [motor, carrier] = [41, 997];
+    const force = radialForce(motor, carrier);
+    expect(force(2 * motor)).toBe(1);
+    for (const [m, n] of FORCE) expect(force(m * carrier + n * motor), `${m}, ${n}`).toBeGreaterThan(1e-3);
+    for (const [m, n] of VOLTAGE) expect(force(m * carrier + n * motor), `${m}, ${n}`).toBeLessThan(5e-4);
+    // The four that are meant by name are the strongest of each carrier.
+    for (const m of [1, 2])
+      for (const n of [-4, -3, -2, -1, 0, 1, 2, 3, 4])
+        expect(force(m * carrier + m * motor)).toBeGreaterThan(0.8 * force(m * carrier + n * motor));
+  });
+
+  test('of six steps has even multiples of the motor, 6 and 12 among them', () => {
+    const force = radialForce(41, 0);
+    for (const n of SIX_STEP) expect(force(n * 41)).toBeGreaterThan(1e-3);
+    for (const n of [1, 3, 5, 7, 9, 11, 13]) expect(force(n * 41)).toBeLessThan(1e-4);
+  });
+});
+
+describe.each([
+  ['a fixed carrier', 2, 20.5],
+  ['a locked carrier', 4, 47.1],
+  ['six steps', 8, 180]
+] as const)('the inverter with %s', (way, notch, motor) => {
+  const still: Electric = { ...SILENT, inverter: 1, notch };
+  const perTurn = periodsPerTurn(still);
+  // The top speed that has the motors run at this frequency.
+  const sound = { ...still, topSpeed: (8 / notch) * (motor / perTurn) * Math.PI * still.wheelDiameter };
+  const loop = renderLoop(ELECTRIC_KIND, sound, RATE);
+  const at = (frequency: number) =>
+    Math.max(...[-0.2, 0, 0.2].map((off) => lineAmplitude(loop, RATE, frequency + off)));
+  const carrier = { 'a fixed carrier': 800, 'a locked carrier': 15 * motor, 'six steps': 0 }[way];
+
+  test('is heard where the flux squared has lines, and not where the voltage has them', () => {
+    const [lines, none] = carrier
+      ? [FORCE, VOLTAGE].map((all) => all.map(([m, n]) => m * carrier + n * motor))
+      : [SIX_STEP, [1, 3, 5, 7, 11, 13]].map((all) => all.map((n) => n * motor));
+    const weakest = Math.min(...lines.map(at));
+    expect(weakest).toBeGreaterThan(1e-4);
+    for (const frequency of none) expect(at(frequency), `${frequency} Hz`).toBeLessThan(weakest / 5);
+  });
+});
 
 /** What docs/models/electric-sound.md says of the steps: up to which frequency of the motors, with which carrier. */
 const STEPS = [
@@ -148,15 +236,21 @@ describe('the inverter of a starting train', () => {
     const high = Math.min(STEPS[step].upTo, perTurn * ELECTRIC_KIND.target(sound).speed);
     const tick = motions.findIndex(({ speed }) => perTurn * speed > low + 0.6 * (high - low));
     const { multiple } = STEPS[step];
-    const [m, n] = multiple === 1 ? [0, 6] : [2, 1];
+    const [m, n] = multiple === 1 ? [0, 6] : [2, 2];
     const own = strength(step, tick, m, n);
     for (const other of [step - 1, step + 1]) {
       if (!STEPS[other] || STEPS[other].multiple === 1) continue;
-      // Of two locked carriers some lines fall together: one is looked for that this step does not have.
-      const [absent] = [1, -1, 3, -3].filter(
-        (k) => multiple === 0 || !linesOf(multiple).includes(2 * STEPS[other].multiple + k)
+      // Lines of two ways of switching may fall together: one is looked for that this step does not have.
+      const now = perTurn * motions[tick].speed;
+      const at = ({ carrier, multiple: locked }: (typeof STEPS)[number], [k, l]: number[]) =>
+        k * (carrier + locked * now) + l * now;
+      const here = multiple === 1 ? SIX_STEP.map((l) => l * now) : FORCE.map((line) => at(STEPS[step], line));
+      const absent = FORCE.slice(0, 6).find((line) =>
+        [2 * now, ...here].every((own) => Math.abs(at(STEPS[other], line) - own) > 30)
       );
-      if (absent !== undefined) expect(own).toBeGreaterThan(5 * strength(other, tick, 2, absent));
+      expect(absent).toBeDefined();
+      const [k, l] = absent!;
+      expect(own).toBeGreaterThan(5 * strength(other, tick, k, l));
     }
   });
 

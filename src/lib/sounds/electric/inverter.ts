@@ -8,31 +8,34 @@ import { INVERTER_STEPS, stepShare } from './inverter-steps.js';
 import { wholePhase } from './whole-phase.js';
 
 /**
- * Lines of pulse width modulation, carrier·m + motor·n with m + n odd, and the carrier itself (D. G. Holmes and T. A. Lipo,
- * Pulse Width Modulation for Power Converters, 2003, ch. 3): m, n, size. Sizes are by eye on spectrograms.
+ * Lines of the radial force between stator and rotor: m, n, size of carrier·m + motor·n. The force goes with the flux squared
+ * (Maxwell's stress), and the flux has the motor's frequency and the lines of the modulated voltage, carrier·m + motor·n with
+ * m + n odd (D. G. Holmes and T. A. Lipo, Pulse Width Modulation for Power Converters, 2003, ch. 3). So the force has their
+ * sums and differences with the motor's, m + n even: carrier ± motor, carrier ± 3·motor, 2·carrier ± 2·motor and on, and twice
+ * the motor's own. Which are strong: squared in the tests; sizes are by eye on spectrograms.
  */
 const LINES: [number, number, number][] = [
-  [1, 0, 0.5],
-  [1, -2, 0.3],
-  [1, 2, 0.3],
-  [2, -1, 0.75],
-  [2, 1, 0.75],
-  [2, -3, 0.2],
-  [2, 3, 0.2],
-  [3, -2, 0.22],
-  [3, 2, 0.22],
-  [4, -1, 0.14],
-  [4, 1, 0.14]
+  [0, 2, 0.3],
+  [1, -1, 0.55],
+  [1, 1, 0.55],
+  [1, -3, 0.45],
+  [1, 3, 0.45],
+  [2, -2, 0.7],
+  [2, 2, 0.7],
+  [3, -1, 0.2],
+  [3, 1, 0.2],
+  [4, -2, 0.14],
+  [4, 2, 0.14]
 ];
 
-/** With one pulse a half wave, multiples of the motors' frequency: six-step currents and the torque's ripple at 6 and 12. */
+/** With one pulse a half wave the flux has the multiples 1, 5, 7, 11, 13 of the motors' frequency, and its square these. */
 const SIX_STEP: [number, number][] = [
-  [5, 0.4],
+  [2, 0.3],
+  [4, 0.3],
   [6, 0.8],
-  [7, 0.35],
-  [11, 0.2],
-  [12, 0.4],
-  [13, 0.18]
+  [8, 0.25],
+  [10, 0.2],
+  [12, 0.4]
 ];
 
 /** How strongly motors and chokes send out a frequency: broadly around 900 Hz. */
