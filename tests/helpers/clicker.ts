@@ -17,7 +17,15 @@ const KNOBS = {
 export const CLICKER: MovingKind<Clicker> = {
   knobs: KNOBS,
   target: ({ notch }) => ({ speed: 1.3 * notch, effort: notch / 8 }),
-  dynamics: () => ({ range: 10.4, rise: 2, fall: 1.5, answer: 0.2, spoolUp: 0.8, spoolDown: 0.5 }),
+  dynamics: () => ({
+    range: 10.4,
+    rise: 2,
+    fall: 1.5,
+    answer: 0.2,
+    loading: Infinity,
+    spoolUp: 0.8,
+    spoolDown: 0.5
+  }),
   patternTurns: () => 1,
   marks: ({ notch }) => [{ frequency: 5.2 * notch, name: 'click', harmonics: 3 }],
   render: (_, course, span) => {

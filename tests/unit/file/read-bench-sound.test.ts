@@ -8,8 +8,8 @@ describe('the sound', () => {
   const sound = (value: object) => readBenchFile(demoBenchText((bench) => (bench.sound = value))).sound;
 
   test('an engine as it was called once is the first diesel, at its notch', () => {
-    expect(sound({ kind: 'engine', notch: 6 })).toEqual({ ...usualSound('diesel'), notch: 6 });
-    expect(sound({ kind: 'engine' })).toEqual(usualSound('diesel'));
+    expect(sound({ kind: 'engine', notch: 6 })).toEqual({ ...usualSound('diesel'), loading: 0, notch: 6 });
+    expect(sound({ kind: 'engine' })).toEqual({ ...usualSound('diesel'), loading: 0 });
   });
 
   test('what is not said of a sound is as it comes', () => {

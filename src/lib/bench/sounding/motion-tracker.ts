@@ -33,6 +33,19 @@ export class MotionTracker {
     this.#loop = loop;
   }
 
+  /**
+   * The ride that is under way goes on at this time, and what is to come of it is known.
+   * @returns how the machine runs then; null where it does not ride then
+   */
+  goOn(at: Seconds): Motion | null {
+    if (!this.#sound) return null;
+    const tick = Math.round((at - this.#begun) / TICK);
+    const from = this.#way[tick];
+    if (!from) return null;
+    this.#way = [...this.#way.slice(0, tick), ...wayTo(movingKind(this.#sound), this.#sound, from)];
+    return from;
+  }
+
   /** Whether this machine runs at its notch or rides there. */
   isBoundFor(sound: MovingSound): boolean {
     return (

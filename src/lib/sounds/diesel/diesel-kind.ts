@@ -22,6 +22,11 @@ import { slowNoise } from './slow-noise.js';
 /** Everything is scaled so that notch 4 comes near −23 LUFS. */
 const LEVEL = 0.4;
 
+/** By how much the effort rises with the load from idle to full. */
+function loadRange(sound: Diesel): number {
+  return dieselEffort({ ...sound, notch: FULL_NOTCH }) - dieselEffort({ ...sound, notch: 0 });
+}
+
 /**
  * A diesel engine of a locomotive, as it is heard beside the track. How it is made: docs/models/diesel-sound.md.
  * `target` and `render` throw a RangeError if full speed is below idle speed.
@@ -35,6 +40,7 @@ export const DIESEL_KIND: MovingKind<Diesel> = {
     rise: 6,
     fall: 4.3,
     answer: 0.2,
+    loading: sound.loading > 0 ? loadRange(sound) / sound.loading : Infinity,
     spoolUp: 2.5,
     spoolDown: 1.5
   }),

@@ -12,6 +12,7 @@ export const DIESEL_PRESETS: readonly Diesel[] = [
   {
     ...USUAL,
     name: 'No. 75, road diesel, two-stroke',
+    loading: 24,
     cylinders: 14,
     cycle: 'two-stroke',
     charging: 'blower',
@@ -26,6 +27,7 @@ export const DIESEL_PRESETS: readonly Diesel[] = [
   {
     ...USUAL,
     name: 'No. 7, hood switcher',
+    loading: 20,
     cylinders: 6,
     layout: 'in-line',
     charging: 'none',
@@ -41,6 +43,7 @@ export const DIESEL_PRESETS: readonly Diesel[] = [
   {
     ...USUAL,
     name: 'Railbus 12',
+    loading: 0,
     cylinders: 6,
     layout: 'in-line',
     charging: 'none',

@@ -11,6 +11,7 @@ const PULL = 1.15;
 export const DIESEL_KNOBS = {
   notch: { type: 'number', name: 'notch', unit: 'notch', min: 0, max: FULL_NOTCH, step: 1, usual: 4 },
   load: shareKnob('load', 0.85),
+  loading: { type: 'number', name: 'time until full load', unit: 's', min: 0, max: 30, step: 1, usual: 22 },
   cylinders: {
     type: 'number',
     name: 'number of cylinders',

@@ -26,6 +26,7 @@ export const ELECTRIC_KIND: MovingKind<Electric> = {
     rise: 10.5,
     fall: 7.5,
     answer: 0.3,
+    loading: Infinity,
     spoolUp: 1,
     spoolDown: 1.3
   }),

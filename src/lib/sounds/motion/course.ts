@@ -23,7 +23,7 @@ export interface Pulse {
 }
 
 /** The course through these motions, a tick apart. */
-export function courseThrough(motions: Motion[], sampleRate: Hertz): Course {
+export function courseThrough(motions: Omit<Motion, 'load'>[], sampleRate: Hertz): Course {
   return {
     samplesPerTick: sampleRate * TICK,
     turns: Float64Array.from(motions, ({ turns }) => turns),

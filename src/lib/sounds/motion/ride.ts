@@ -15,11 +15,15 @@ const RUN_UP: Seconds = 0.4;
 const BLEND: Seconds = 0.25;
 /** A ride ends at the latest by now, however slow its spool is. */
 const LONGEST: Seconds = 14;
+/** One that takes its load slowly ends after this time once the speed is there: another ride goes on. */
+const PIECE: Seconds = 8;
 
 /** A sound that is played once up to `loopFrom` (in samples) and goes round from there to its end. */
 export interface Ride {
   samples: Float32Array;
   loopFrom: number;
+  /** Of a machine that has not settled by then: another ride goes on from a motion shortly before. */
+  goesOn?: boolean;
 }
 
 /** What any moving sound has beside its own knobs. */
@@ -66,7 +70,7 @@ export function renderRide<S extends Moving>(
   samples.set(led.subarray(ahead));
   samples.set(loop, length);
   blend(samples, loop, length, Math.min(length, Math.round(BLEND * sampleRate)));
-  return { samples, loopFrom: length };
+  return { samples, loopFrom: length, goesOn: !hasSettled(motions[way], kind.target(sound)) };
 }
 
 function loopOf<S extends Moving>(
@@ -93,17 +97,19 @@ function loopOf<S extends Moving>(
 }
 
 /**
- * The motions of a ride, a tick apart: from this one on until the machine has settled at its notch and a pattern
- * begins; the last one is that beginning.
+ * The motions of a ride, a tick apart: from this one on until the machine has settled at its notch, or is on its way for as
+ * long as a ride lasts, and a pattern begins; the last one is that beginning.
  */
 export function wayTo<S extends Moving>(kind: MovingKind<S>, sound: S, from: Motion): Motion[] {
   const target = kind.target(sound);
   const dynamics = kind.dynamics(sound);
+  const slow = dynamics.loading < Infinity;
   const pattern = kind.patternTurns(sound);
   const motions = [from];
-  const most = LONGEST / TICK;
   let now = from;
-  while ((!hasSettled(now, target) && motions.length < most) || motions.length * TICK < 2 * BLEND) {
+  const isOver = (seconds: Seconds) =>
+    hasSettled(now, target) || seconds >= (now.speed === target.speed && slow ? PIECE : LONGEST);
+  while (!isOver(motions.length * TICK) || motions.length * TICK < 2 * BLEND) {
     now = ticked(now, target, dynamics);
     motions.push(now);
   }

@@ -53,7 +53,8 @@ export function renderRunPast<S extends Moving>(
 }
 
 function drive<S extends Moving>(kind: MovingKind<S>, sound: S): Motion[] {
-  const dynamics = kind.dynamics(sound);
+  // In half a minute nobody waits for a slow load.
+  const dynamics = { ...kind.dynamics(sound), loading: Infinity };
   const pattern = kind.patternTurns(sound);
   const targets = LEVER.map(({ at, notch }) => ({ at, target: kind.target({ ...sound, notch }) }));
   let { target } = targets[0];

@@ -29,6 +29,7 @@ export const STEAM_KIND: MovingKind<Steam> = {
     rise: 10.2,
     fall: 6.8,
     answer: 0.25,
+    loading: Infinity,
     spoolUp: 0.8,
     spoolDown: 1
   }),

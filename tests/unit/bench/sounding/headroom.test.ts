@@ -102,7 +102,9 @@ test(
     const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
     const horn = await loudest('horn');
     for (const kind of ['diesel', 'steam', 'electric'] as const) {
-      const machine = { ...(usualSound(kind) as MovingSound), notch: 8 };
+      const usual = usualSound(kind) as MovingSound;
+      // In a hurry a diesel labours most.
+      const machine = { ...usual, notch: 8, ...(usual.kind === 'diesel' ? { loading: 0 } : {}) };
       const from = settledAt(movingKind(machine).target({ ...machine, notch: 0 }));
       const { samples } = await lab.ask({ kind: 'ride', sound: machine, from, sampleRate: RATE });
       await lab.ask({ kind: 'keep', key: kind, samples, sampleRate: RATE });

@@ -31,6 +31,27 @@ test('on its ride it is on its way, and behind it in the loop', () => {
   expect(tracker.motionFor(at(0), 130)!.speed).toBe(target(8).speed);
 });
 
+test('a ride that takes its load slowly goes on, and is on its way all along', () => {
+  const tracker = new MotionTracker();
+  expect(tracker.goOn(100)).toBeNull();
+  const from = settledAt(target(0));
+  tracker.ride(at(8), from, 100, 5);
+  for (const [time, from0] of [
+    [107, 7],
+    [114, 14]
+  ]) {
+    const motion = tracker.goOn(time)!;
+    const expected = advanced(from, target(8), kind.dynamics(machine), from0);
+    close(motion.load, expected.load, { abs: 1e-6, because: 'the same ticks' });
+    expect(tracker.motionFor(at(0), time)).toEqual(motion);
+  }
+  close(tracker.motionFor(at(0), 118)!.load, advanced(from, target(8), kind.dynamics(machine), 18).load, {
+    abs: 1e-6,
+    because: 'the same ticks'
+  });
+  expect(tracker.goOn(140)).toBeNull();
+});
+
 test('before it has begun it is where it begins', () => {
   const tracker = new MotionTracker();
   tracker.ride(at(8), settledAt(target(2)), 100, 5);

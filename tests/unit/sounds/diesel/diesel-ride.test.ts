@@ -2,14 +2,16 @@ import { describe, expect, test } from 'vitest';
 import { type Diesel } from '../../../../src/lib/sounds/diesel/diesel.js';
 import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
+import { leadingSpan, loopSpan } from '../../../../src/lib/sounds/blocks/span.js';
 import { courseThrough, pulsesOf } from '../../../../src/lib/sounds/motion/course.js';
 import { type Motion, settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
 import { advanced } from '../../../helpers/advanced.js';
-import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';
+import { renderLoop, renderRide, wayTo } from '../../../../src/lib/sounds/motion/ride.js';
 import { seam } from '../../../helpers/seam.js';
 
 const RATE = 24000;
-const [CAB, ROAD] = DIESEL_PRESETS;
+// In a hurry, with the load at once: how rides were before there was a slow load, and what an old bench still holds.
+const [CAB, ROAD] = DIESEL_PRESETS.map((preset): Diesel => ({ ...preset, loading: 0 }));
 const at = (sound: Diesel, notch: number): Diesel => ({ ...sound, notch });
 const target = (sound: Diesel, notch: number) => DIESEL_KIND.target(at(sound, notch));
 const dynamics = (sound: Diesel) => DIESEL_KIND.dynamics(sound);
@@ -157,4 +159,56 @@ describe.each([
   test('the joint of ride and loop is no rougher than the rest', () => {
     for (const { samples, loopFrom } of [up, down]) expect(roughnessAt(samples, loopFrom)).toBeLessThan(1.25);
   });
+});
+
+// An electric transmission lets the engine rev first and takes its load over 20 to 30 s (common practice, from memory).
+describe.each(
+  DIESEL_PRESETS.filter(({ loading }) => loading > 0).map((preset) => [preset.name, preset] as const)
+)('%s takes its load slowly', (_, sound) => {
+  const idle = settledAt(target(sound, 0));
+  const full = target(sound, 8);
+  const motions = motionsOf(sound, idle, [{ notch: 8, seconds: 31 }]);
+  const first = (is: (motion: Motion) => boolean) => motions.findIndex(is) / 1000;
+  const share = ({ load }: Motion) => (load - idle.effort) / (full.effort - idle.effort);
+
+  test('it is at full speed within 8 s, and at full load after 20 to 30', () => {
+    const fast = first(({ speed }) => speed === full.speed);
+    const loaded = first((motion) => motion.load === full.effort);
+    expect(fast).toBeGreaterThan(6);
+    expect(fast).toBeLessThan(8);
+    expect(share(motions[Math.round(1000 * fast)])).toBeLessThan(0.45);
+    expect(loaded).toBeGreaterThanOrEqual(19.99);
+    expect(loaded).toBeLessThan(30);
+    expect(first((motion) => motion.spool > 0.95 * full.effort)).toBeGreaterThan(loaded);
+  });
+
+  test('it is heard: louder from 9 to 23 s, at one speed', () => {
+    const way = motions.slice(8000, 24001);
+    const { course, span } = {
+      course: courseThrough(way, RATE),
+      span: leadingSpan(16 * RATE, loopSpan(5 * RATE, RATE, 1))
+    };
+    const samples = DIESEL_KIND.render(at(sound, 8), course, span);
+    const louder = [1, 4, 8, 12].map((from) => 20 * Math.log10(rms(samples, from, from + 3)));
+    louder.slice(1).forEach((level, i) => expect(level).toBeGreaterThan(louder[i] + 0.3));
+    expect(louder[3] - louder[0]).toBeGreaterThan(2);
+  });
+});
+
+test('a railbus, whose gears know no such thing, takes its load at once', () => {
+  const railbus = DIESEL_PRESETS.find(({ name }) => name.startsWith('Railbus'))!;
+  expect(dynamics(railbus).loading).toBe(Infinity);
+});
+
+test('pieces of a slow ride meet no rougher than the rest', () => {
+  const sound = at(DIESEL_PRESETS[0], 8);
+  const loop = renderLoop(DIESEL_KIND, sound, RATE);
+  const way = wayTo(DIESEL_KIND, sound, settledAt(target(sound, 0)));
+  const piece = renderRide(DIESEL_KIND, sound, way[0], RATE, loop);
+  const next = renderRide(DIESEL_KIND, sound, way[way.length - 1001], RATE, loop);
+  const place = Math.round((way.length - 1001) * 0.001 * RATE);
+  const joined = piece.samples.slice(0, place + RATE);
+  exchange(joined, piece.samples.subarray(place), next.samples, place);
+  for (const off of [0, 0.0125, 0.025])
+    expect(roughnessAt(joined, Math.round(place + off * RATE))).toBeLessThan(1.25);
 });

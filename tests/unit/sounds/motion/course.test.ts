@@ -9,7 +9,7 @@ function motions(count: number, speedAt: (tick: number) => number): Motion[] {
   let turns = 0;
   return Array.from({ length: count }, (_, i) => {
     const speed = speedAt(i);
-    const motion = { turns, speed, effort: i / count, spool: 0, seconds: i / 1000 };
+    const motion = { turns, speed, effort: i / count, load: i / count, spool: 0, seconds: i / 1000 };
     turns += ((speed + speedAt(i + 1)) / 2) * 0.001;
     return motion;
   });
@@ -45,9 +45,9 @@ test('a rising course has them where the turns say: n = a·t²/2', () => {
 
 test('the loop’s end is not its beginning once more, and rounding does not lose a pulse', () => {
   const start = settledAt({ speed: 400 / 60, effort: 0.1 });
+  const dynamics = { range: 1, rise: 1, fall: 1, answer: 1, loading: Infinity, spoolUp: 1, spoolDown: 1 };
   const all = [start];
-  for (let i = 0; i < 300; i++)
-    all.push(ticked(all[i], start, { range: 1, rise: 1, fall: 1, answer: 1, spoolUp: 1, spoolDown: 1 }));
+  for (let i = 0; i < 300; i++) all.push(ticked(all[i], start, dynamics));
   const pulses = pulsesOf(courseThrough(all, RATE), 6);
   expect(pulses[0].at).toBe(0);
   expect(pulses.map(({ number }) => number)).toEqual(Array.from({ length: 12 }, (_, i) => i));

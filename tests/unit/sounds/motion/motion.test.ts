@@ -9,7 +9,15 @@ import {
 import { advanced } from '../../../helpers/advanced.js';
 import { close } from '../../../helpers/close.js';
 
-const DYNAMICS: Dynamics = { range: 10, rise: 5, fall: 2.5, answer: 0.2, spoolUp: 2, spoolDown: 1 };
+const DYNAMICS: Dynamics = {
+  range: 10,
+  rise: 5,
+  fall: 2.5,
+  answer: 0.2,
+  loading: Infinity,
+  spoolUp: 2,
+  spoolDown: 1
+};
 const IDLE = { speed: 5, effort: 0.1 };
 const FULL = { speed: 15, effort: 0.9 };
 
@@ -49,6 +57,25 @@ test('speed never jumps and never overshoots; effort leads up and falls away fir
   const shut = advanced(settledAt(FULL), IDLE, DYNAMICS, 0.8);
   expect(shut.effort).toBeLessThan(0.05);
   expect(shut.speed).toBeGreaterThan(10);
+});
+
+test('a slow load is taken evenly once the engine is free to rev, and let go at once', () => {
+  const slow: Dynamics = { ...DYNAMICS, loading: 0.04 };
+  const idle = settledAt(IDLE);
+  const revved = advanced(idle, FULL, slow, 6.5);
+  expect(revved.speed).toBe(FULL.speed);
+  // 0.1 + 0.04·6.5 of the 0.9 that it will take.
+  close(revved.load, 0.36, { abs: 1e-6, because: 'ticks are added up' });
+  close(revved.effort, 0.36, { abs: 0.02, because: 'the effort answers within 0.2 s' });
+  expect(hasSettled(revved, FULL)).toBe(false);
+  const most = Math.max(...[0.5, 1, 2, 3, 4, 5].map((seconds) => advanced(idle, FULL, slow, seconds).effort));
+  expect(most).toBeLessThan(0.75);
+  expect(advanced(idle, FULL, slow, 19.8).load).toBeLessThan(0.9);
+  expect(hasSettled(advanced(idle, FULL, slow, 25), FULL)).toBe(true);
+  expect(advanced(settledAt(FULL), IDLE, slow, 0.001).load).toBe(0.1);
+  expect(advanced(settledAt(FULL), IDLE, slow, 2).effort).toEqual(
+    advanced(settledAt(FULL), IDLE, DYNAMICS, 2).effort
+  );
 });
 
 test('the spool follows late, up slower than down', () => {

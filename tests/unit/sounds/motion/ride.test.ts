@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { renderLoop, renderRide, wayTo } from '../../../../src/lib/sounds/motion/ride.js';
-import { settledAt, type Motion } from '../../../../src/lib/sounds/motion/motion.js';
+import { hasSettled, settledAt, type Motion } from '../../../../src/lib/sounds/motion/motion.js';
 import { renderRunPast } from '../../../../src/lib/sounds/motion/run-past.js';
 import { CLICKER, type Clicker } from '../../../helpers/clicker.js';
 import { close } from '../../../helpers/close.js';
@@ -115,6 +115,42 @@ describe('a ride', () => {
     const end = wayTo(CLICKER, at(5), from).at(-1)!;
     close(end.turns, Math.round(end.turns), { abs: 1e-9, because: 'turned there' });
     expect(end.speed).toBe(CLICKER.target(at(5)).speed);
+  });
+});
+
+describe('a ride that takes its load slowly', () => {
+  const slow = { ...CLICKER, dynamics: () => ({ ...CLICKER.dynamics(at(8)), loading: 0.05 }) };
+  const first = renderRide(slow, at(8), settledAt(CLICKER.target(at(0))), RATE);
+
+  test('ends after eight seconds, at the beginning of a pattern, and says that it goes on', () => {
+    expect(first.goesOn).toBe(true);
+    close(first.loopFrom / RATE, 8, { abs: 0.2, because: 'a pattern, and a tick' });
+    expect(renderRide(CLICKER, at(8), settledAt(CLICKER.target(at(0))), RATE).goesOn).toBe(false);
+  });
+
+  test('goes on from a second before its end with the same clicks, until it has settled', () => {
+    let way = wayTo(slow, at(8), settledAt(CLICKER.target(at(0))));
+    const [early, late] = [
+      first.samples.slice(0, first.loopFrom),
+      wayTo(slow, at(8), way[way.length - 1001])
+    ];
+    const next = renderRide(slow, at(8), way[way.length - 1001], RATE);
+    // The last quarter of a second of a piece leads into the loop.
+    const until = (times: number[]) => times.filter((time) => time < 0.7);
+    const old = until(clicks(early.slice(-RATE)));
+    until(clicks(next.samples)).forEach((time, i) =>
+      close(time, old[i], {
+        abs: 4.1 / RATE,
+        because: 'two samples at either: louder clicks are found earlier'
+      })
+    );
+    expect(late.at(-1)!.effort).toBeGreaterThan(way.at(-1)!.effort + 0.2);
+    let seconds = way.length / 1000;
+    for (let pieces = 0; pieces < 9 && !hasSettled(way.at(-1)!, CLICKER.target(at(8))); pieces++) {
+      way = wayTo(slow, at(8), way[way.length - 1001]);
+      seconds += way.length / 1000 - 1;
+    }
+    close(seconds, 20, { abs: 1.5, because: 'twentieth by twentieth, and the spool behind it' });
   });
 });
 
