@@ -4,6 +4,7 @@ import type { ShellMount } from '../../src/lib/acoustics/mounts/mount.js';
 import { ringFrequency } from '../../src/lib/acoustics/rule/ring-frequency.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { DEMO_MOUNTS } from '../../src/lib/file/demo-bench.js';
+import { LEAVES_OUT } from '../../src/lib/screens/help/leaves-out.js';
 import { EXPLANATIONS } from '../../src/lib/screens/parts/explanations.js';
 import { solutionKey, solveMount, waveResponse } from '../../src/lib/waves/wave-solution.js';
 import { close } from '../helpers/close.js';
@@ -64,6 +65,10 @@ describe('the loss inside a shell', () => {
   it('by friction alone: 0.15 % in the demo’s cab body, 0.26 % in one half as wide', () => {
     expect(EXPLANATIONS.loss.text).toContain(
       'about 0.15 % in the shell of a full-width diesel and 0.26 % in one half as wide'
+    );
+    const said = LEAVES_OUT.flatMap(({ gaps }) => gaps.map(({ text }) => text)).join();
+    expect(said).toContain(
+      `${100 * USUAL_LOSS} % unless told. Friction at smooth walls alone takes about half of that`
     );
     close(friction(CAB), 0.0015, { abs: 0.0001, because: 'two figures are said' });
     close(friction({ ...CAB, width: 0.0165 }), 0.0026, { abs: 0.00005, because: 'two figures are said' });
