@@ -3,6 +3,7 @@ import { Bench } from '../../src/lib/bench/bench.svelte.js';
 import type { BenchDisk, FileHandle, Picked } from '../../src/lib/bench/keep/bench-disk.js';
 import { BenchStore } from '../../src/lib/bench/keep/bench-store.js';
 import { EmergencySave } from '../../src/lib/bench/keep/emergency-save.js';
+import { KeptRecordings } from '../../src/lib/bench/keep/kept-recordings.js';
 import { Keeper } from '../../src/lib/bench/keep/keeper.svelte.js';
 import type { TabChannel, Told } from '../../src/lib/bench/keep/tab-channel.js';
 import { memoryShelf, MemoryStore } from './memory-store.js';
@@ -46,6 +47,7 @@ export class MemoryDisk implements BenchDisk {
 export class MemoryBrowser {
   readonly backend = new MemoryStore();
   readonly store = new BenchStore(this.backend);
+  readonly recordings = new KeptRecordings(new MemoryStore());
   readonly small = memoryShelf();
   /** Whether tabs hear each other. */
   connected = true;
@@ -90,7 +92,8 @@ export class Tab {
       emergency: new EmergencySave(() => browser.small),
       memory: this.memory,
       channel: browser.channel(),
-      disk: this.disk
+      disk: this.disk,
+      recordings: browser.recordings
     });
     this.#hangUp = this.keeper.listen();
   }

@@ -7,6 +7,7 @@ import { UNNAMED } from './bench-name.js';
 import { BenchStore, browserStore, storeSentence } from './bench-store.js';
 import { carryOver, EmergencySave } from './emergency-save.js';
 import type { Keeping } from './keeping.js';
+import { KeptRecordings } from './kept-recordings.js';
 import { KeptBenches } from './kept-benches.svelte.js';
 import { KeptList } from './kept-list.svelte.js';
 import { KeptStatus } from './kept-status.svelte.js';
@@ -23,6 +24,7 @@ export interface KeeperParts {
   memory: Pick<TabMemory, 'bench'>;
   channel: TabChannel;
   disk: BenchDisk;
+  recordings: KeptRecordings;
 }
 
 /** What this browser keeps benches with. */
@@ -32,7 +34,8 @@ export function browserParts(): KeeperParts {
     emergency: new EmergencySave(),
     memory: new TabMemory(),
     channel: new BrowserChannel(),
-    disk: browserDisk
+    disk: browserDisk,
+    recordings: new KeptRecordings(browserStore('backwave-recordings'))
   };
 }
 
@@ -57,14 +60,22 @@ export class Keeper {
   #ownership: Ownership;
 
   constructor(bench: Pick<Bench, 'file' | 'open' | 'restore' | 'canUndo'>, parts: KeeperParts) {
-    const { store, channel, disk } = parts;
+    const { store, channel, disk, recordings } = parts;
     const { status } = this;
     this.#bench = bench;
     this.#parts = parts;
     const autosave = (this.#autosave = new Autosave(store, parts.emergency, this.#told));
     const ownership = (this.#ownership = new Ownership(bench, status, this.#turned));
     const list = (this.list = new KeptList(store));
-    const benches = (this.benches = new KeptBenches({ store, autosave, ownership, list, status, channel }));
+    const benches = (this.benches = new KeptBenches({
+      store,
+      autosave,
+      ownership,
+      list,
+      status,
+      channel,
+      recordings
+    }));
     this.files = new BenchFiles({ disk, store, ownership, list, status });
     this.conflict = new TabConflict({ store, autosave, ownership, list, status, benches });
   }

@@ -2,6 +2,7 @@ import type { Autosave } from './autosave.js';
 import type { BenchStore } from './bench-store.js';
 import { adopt, disown } from './keeping.js';
 import type { KeptBench } from './kept-bench.js';
+import type { KeptRecordings } from './kept-recordings.js';
 import type { KeptList } from './kept-list.svelte.js';
 import type { KeptStatus } from './kept-status.svelte.js';
 import type { Ownership } from './ownership.js';
@@ -15,6 +16,7 @@ export interface KeptBenchesParts {
   list: KeptList;
   status: KeptStatus;
   channel: Pick<TabChannel, 'tell'>;
+  recordings: KeptRecordings;
 }
 
 /** What can be done with the benches in the store: open, name, delete them and bring one back. */
@@ -23,6 +25,8 @@ export class KeptBenches {
   deleted = $state.raw<KeptBench | null>(null);
 
   #parts: KeptBenchesParts;
+  /** The recording that was deleted with it. */
+  #deletedRecording: File | null = null;
 
   constructor(parts: KeptBenchesParts) {
     this.#parts = parts;
@@ -69,7 +73,7 @@ export class KeptBenches {
 
   /** Deletes a bench from the browser's store. The one on the bench makes room for the demo bench. */
   async remove(id: string): Promise<void> {
-    const { autosave, channel, list, ownership, status, store } = this.#parts;
+    const { autosave, channel, list, ownership, recordings, status, store } = this.#parts;
     await status.asked(async () => {
       await autosave.flush();
       const kept = await store.read(id);
@@ -86,18 +90,21 @@ export class KeptBenches {
         });
       channel.tell({ id, stamp: null });
       this.deleted = kept;
+      this.#deletedRecording = await recordings.read(id).catch(() => null);
+      await recordings.remove(id);
       await list.refresh();
     });
   }
 
   /** Puts the bench that was deleted last back into the store. */
   async bringBack(): Promise<void> {
-    const { list, ownership, status, store } = this.#parts;
+    const { list, ownership, recordings, status, store } = this.#parts;
     const kept = this.deleted;
     if (!kept) return;
     await status.asked(async () => {
       // Undo may have brought it back before.
       await store.write(kept);
+      if (this.#deletedRecording) await recordings.keep(kept.id, this.#deletedRecording);
       const [keeping, back] = [ownership.known(kept.id), await store.read(kept.id)];
       if (keeping && back) adopt(keeping, back);
       this.deleted = null;

@@ -8,6 +8,9 @@ import type { Keeping } from './keeping.js';
  */
 export type KeptState = 'demo' | 'new' | 'kept' | 'waiting' | 'refused' | 'overtaken';
 
+/** What became of the file of the bench's recording; null where there is none, or none is known. */
+export type KeptRecording = 'looking' | 'kept' | 'too large' | 'refused' | null;
+
 /** What the page shows of how the bench is kept: its name, how safe it is, and what was done or refused. */
 export class KeptStatus {
   name = $state(DEMO_NAME);
@@ -18,6 +21,7 @@ export class KeptStatus {
   fileProblem = $state<string | null>(null);
   /** What was done, for the eye and the screen reader. */
   said = $state<string | null>(null);
+  recording = $state<KeptRecording>(null);
   /** Which of the list is on the bench. */
   current = $state<string | null>(null);
   /** Whether "save" writes to a file that is open already, and to which. */

@@ -8,6 +8,8 @@ import { openRecording, withStretch, type Recording } from './open-recording.js'
 export class OwnRecording {
   /** The one that was opened last, whether it is the bench's sound now or not. */
   opened = $state.raw<Recording | null>(null);
+  /** Its file. */
+  file = $state.raw<File | null>(null);
   opening = $state(false);
   /** One sentence where a file could not be opened. */
   problem = $state<string | null>(null);
@@ -35,6 +37,7 @@ export class OwnRecording {
     try {
       const { sound } = this.#bench.file;
       this.opened = await this.#open(file, this.#bench.sampleRate);
+      this.file = file;
       // The bench may name this very file and a stretch of it, from an earlier evening.
       if (sound.kind !== 'recording' || sound.name !== file.name)
         this.#bench.setSound({ kind: 'recording', name: file.name });

@@ -71,7 +71,8 @@ export class Sounding {
   /** What stands where a level will be: it is being measured, or it cannot be. */
   readonly levelPending: string = $derived.by(() => {
     const { sound } = this.#bench.file;
-    if (sound.kind === 'recording' && !this.recording && !this.opening) return 'its sound is not open';
+    if (sound.kind === 'recording' && !this.recording && !this.opening)
+      return 'not measured: its recording is not open';
     return this.problem && !this.loop ? 'not measured' : LISTENING;
   });
 
@@ -121,6 +122,11 @@ export class Sounding {
   /** The recording that was opened last, whether it is the bench's sound now or not. */
   get opened(): Recording | null {
     return this.#recording.opened;
+  }
+
+  /** Its file. */
+  get openedFile(): File | null {
+    return this.#recording.file;
   }
 
   get opening(): boolean {

@@ -7,6 +7,7 @@ import { setGrowth } from '../../bench/growth-context.js';
 import { Growth } from '../../bench/growth.svelte.js';
 import { setKeeper } from '../../bench/keep/keep-context.js';
 import { browserParts, Keeper } from '../../bench/keep/keeper.svelte.js';
+import { RecordingKeeper } from '../../bench/keep/recording-keeper.svelte.js';
 import { solveShelf } from '../../bench/solve-shelf.svelte.js';
 import { setSounding } from '../../bench/sounding/sounding-context.js';
 import { Sounding } from '../../bench/sounding/sounding.svelte.js';
@@ -34,12 +35,15 @@ export function createLab() {
   const air = new AirAround(bench, pool, sectionPicture);
   const sounding = new Sounding(bench, waves);
   const growth = new Growth(bench);
-  const keeper = new Keeper(bench, browserParts());
+  const kept = browserParts();
+  const keeper = new Keeper(bench, kept);
+  const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
   // First what is heard now, then the room that the loudest size needs.
   solveShelf(bench, waves, () => sounding.begun);
   sounding.connect();
   air.connect();
   keeper.connect();
+  recordings.connect();
 
   const projection = new Projection();
   const dialogs = new Dialogs();

@@ -131,4 +131,13 @@ describe('KeptBenches', () => {
     expect(tab.status.fileProblem).toBe('This bench is no longer in the browser’s store.');
     expect([tab.status.name, tab.names()]).toEqual(['Yard', ['Yard']]);
   });
+
+  it('deletes the recording with its bench, and brings it back with it', async () => {
+    const id = tab.id('My bench');
+    await browser.recordings.keep(id, new File(['chuff'], 'chuffs.wav'));
+    await tab.keeper.benches.remove(id);
+    expect(await browser.recordings.read(id)).toBeNull();
+    await tab.keeper.benches.bringBack();
+    expect((await browser.recordings.read(id))?.name).toBe('chuffs.wav');
+  });
 });

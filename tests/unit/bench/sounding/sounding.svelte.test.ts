@@ -166,7 +166,7 @@ test('a recording whose file is not open says so, stops what plays and forgets i
   await rested();
   expect([sounding.playing, sounding.loop]).toEqual([false, null]);
   expect(deeds.at(-1)).toBe('stop');
-  expect(sounding.levelPending).toBe('its sound is not open');
+  expect(sounding.levelPending).toBe('not measured: its recording is not open');
   expect(sounding.difference(bench.stands[1])).toBeNull();
   await sounding.play();
   expect(sounding.problem).toBe('Choose a sound first: your recording is not open any more.');
