@@ -350,7 +350,7 @@ test('by a clock that is driven: the controls go and come, G is seen to grow the
   const width = async () => (await wall.boundingBox())!.width;
 
   await test.step('G is seen to grow the plate; to look at it the other way round does not stop it', async () => {
-    await page.keyboard.press('g');
+    await page.keyboard.press('Shift+KeyG');
     await page.clock.runFor(32);
     const widths: number[] = [];
     for (let i = 0; i < 6; i++) {

@@ -277,13 +277,15 @@ it('a size that changes nothing in this model says so beside itself', async ({ b
   await show(bench, 3);
   await bench.measured();
   const before = await bench.level(3);
-  await expect(bench.knob('length inside')).toContainText('makes no difference by the rule of thumb');
-  await expect(bench.knob('height inside')).not.toContainText('makes no difference by the rule of thumb');
-  const curve = await bench.curve();
+  await expect(bench.knob('length inside')).toContainText('no difference to the rule of thumb’s curve');
+  await expect(bench.knob('height inside')).not.toContainText('no difference to the rule of thumb’s curve');
+  // The mark of the ring, in which the length has a share, is an upright line.
+  const curves = async () => (await bench.curve()).filter((d) => !/^M[\d.]+,[\d.]+V\d/.test(d));
+  const curve = await curves();
   await bench.type('length inside', '170');
   await expect(bench.field('length inside')).toHaveValue('170');
   await bench.drawn();
-  expect(await bench.curve()).toEqual(curve);
+  expect(await curves()).toEqual(curve);
   await bench.field('length inside').blur();
   // Another size is measured after it: its level can be there only when that of the length has been.
   await bench.hear(2);
