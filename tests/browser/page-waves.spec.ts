@@ -109,7 +109,7 @@ curves.it(
     await bench.hear(3);
     await page.keyboard.press('w');
     await solved(bench);
-    const angle = bench.shelf.getByRole('textbox', { name: 'angle off the front' });
+    const angle = bench.shelf.getByRole('textbox', { name: 'your ear, off the front' });
     await angle.fill('75');
     await angle.press('Enter');
     const aside = bench.stage.getByText('this sound, wave solution, 75° to the side, far away');

@@ -13,8 +13,8 @@ export const EXPLANATIONS = {
     source: 'ITU-R BS.1770-5, integrated loudness'
   },
   reach: {
-    title: 'How far down it reaches',
-    text: 'The lowest note down to which the mount stays within 10 dB of the line at 0 dB, the speaker in an endless plate: one line for all mounts, so that what is thin throughout does not look deep. Smoothed by a third of an octave and followed down from 1 kHz; in the picture, where a curve goes through −10 dB.',
+    title: 'Where it gets thin',
+    text: 'Below this note the mount is more than 10 dB under the line at 0 dB, the speaker in an endless plate. It is one line for all mounts, so that a mount that is quiet everywhere does not look deep. In the picture, it is where the curve goes through −10 dB; smoothed by a third of an octave and followed down from 1 kHz.',
     source:
       'as the effective frequency range of IEC 60268-5 (from memory), but from one level for all; bands as in IEC 61260-1:2014'
   },
@@ -73,7 +73,7 @@ export const EXPLANATIONS = {
     source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383'
   },
   bars: {
-    title: 'What is left of the engine',
+    title: 'What is left of the sound',
     text: 'Each bar is a third of an octave of the sound as it is (outline) and as much of it as the heard mount lets through (filled). The gap is what is lost. The bars have a scale of their own: one grid step is 10 dB.',
     source: 'bands: IEC 61260-1:2014'
   }
