@@ -191,10 +191,7 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
 
 it('a mount that cannot be built says so in words', async ({ page, bench }) => {
   await bench.hear(3);
-  await bench.speaker.locator('summary').click();
-  const size = page.getByRole('combobox', { name: /^size/ });
-  await size.selectOption('round-50');
-  await size.blur();
+  await bench.giveSpeaker('round-50');
   await page.keyboard.press('p');
   await expect(view(page).locator('.problem')).toContainText('does not fit');
   await expect(view(page)).toContainText('it cannot be built so');

@@ -39,21 +39,22 @@ it('each of the nine goes into every mount it fits, and the others say why not',
   await bench.speaker.locator('summary').click();
   for (const [key, speaker] of Object.entries(SPEAKERS))
     await test.step(speaker.name, async () => {
-      await page.getByRole('combobox', { name: /^size/ }).selectOption(key);
-      await expect(bench.speaker.locator('summary')).toContainText(speaker.name);
+      await bench.giveSpeaker(key, { everywhere: true });
+      await expect(bench.speakerChoice).toHaveValue(key);
       await expect(page.getByText('listening …')).toHaveCount(0);
-      await page.locator('body').click({ position: { x: 2, y: 2 } });
       for (const numeral of [1, 2, 3, 4]) {
         const why = misfit(speaker, numeral);
         await bench.hear(numeral);
         if (why === null) {
           await expect(bench.stand(numeral).locator('.problem')).toHaveCount(0);
-          await expect(bench.stage.locator('.main svg')).toBeVisible();
+          await expect(bench.stage.locator('.main .misfit')).toHaveCount(0);
           await expect(bench.stand(numeral).locator('.level')).toHaveText(/to compare with|dB|just as loud/);
         } else {
           await expect(bench.stand(numeral)).toContainText(why);
           await expect(bench.stage.getByRole('alert')).toContainText(`cannot be built so: ${why}.`);
           await expect(bench.stand(numeral).locator('.level')).toHaveCount(0);
+          // It keeps its drawing.
+          await expect(bench.stage.locator('.main svg')).toBeVisible();
         }
       }
       await bench.hear(1);
@@ -68,16 +69,33 @@ it('a mount that the speaker no longer fits is silent, the others play on, and i
   await bench.speaker.locator('summary').click();
   await bench.play();
   await bench.hear(4);
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('round-50');
+  await bench.giveSpeaker('round-50', { everywhere: true });
   await expect(bench.stage.getByRole('alert')).toContainText('cannot be built so');
   await expect(bench.playButton).toHaveAttribute('aria-label', 'Stop');
   await bench.hear(2);
   await expect(bench.stage.locator('.level')).toContainText('dB louder');
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('oval');
+  await bench.giveSpeaker('oval', { everywhere: true });
   await bench.hear(4);
   await expect(bench.stage.getByRole('alert')).toHaveCount(0);
   await expect(bench.field('depth inside')).toHaveValue('17');
   await expect(bench.stage.locator('.level')).toContainText('dB');
+});
+
+it('another speaker goes into the heard mount alone; where it does not fit, those that do are offered', async ({
+  bench
+}) => {
+  await bench.hear(4);
+  await bench.giveSpeaker('round-50');
+  await expect(bench.stage.locator('.main .misfit')).not.toHaveCount(0);
+  await expect(bench.shelf.locator('ol .problem')).toHaveCount(1);
+  const fitting = Object.keys(SPEAKERS).filter((key) => misfit(SPEAKERS[key], 4) === null);
+  const offered = bench.stage.locator('.main').getByRole('button');
+  await expect(offered).toHaveText(fitting.map((key) => SPEAKERS[key].name));
+  await offered.last().click();
+  await expect(bench.stage.getByRole('alert')).toHaveCount(0);
+  await expect(bench.speakerChoice).toHaveValue(fitting.at(-1)!);
+  await bench.hear(2);
+  await expect(bench.speakerChoice).toHaveValue('oval');
 });
 
 it('levels against a mount that cannot be built any more go against one that can', async ({
@@ -87,10 +105,10 @@ it('levels against a mount that cannot be built any more go against one that can
   await bench.speaker.locator('summary').click();
   await page.getByRole('combobox', { name: /levels against/ }).selectOption('closed box');
   await expect(bench.stand(4)).toContainText('to compare with');
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('round-50');
+  await bench.giveSpeaker('round-50', { everywhere: true });
   await expect(bench.stand(1)).toContainText('to compare with');
   await expect(page.getByText('listening …')).toHaveCount(0);
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('oval');
+  await bench.giveSpeaker('oval', { everywhere: true });
   await expect(bench.stand(4)).toContainText('to compare with');
 });
 
@@ -137,10 +155,10 @@ it('absurd values are refused in one sentence, the field shows what counts', asy
     });
   // Another speaker takes the sentence away; back again, everything is as it was.
   const level = await bench.level(2);
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('round-28');
+  await bench.giveSpeaker('round-28', { everywhere: true });
   await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
   await expect.poll(() => bench.level(2)).not.toBe(level);
-  await page.getByRole('combobox', { name: /^size/ }).selectOption('oval');
+  await bench.giveSpeaker('oval', { everywhere: true });
   await expect.poll(() => stands.innerText()).toBe(shelf);
   await expect.poll(() => bench.curve()).toEqual(curve);
 });

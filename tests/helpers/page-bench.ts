@@ -135,6 +135,20 @@ export class BenchPage {
       .toBe(true);
   }
 
+  /** Which speaker the heard mount has. */
+  get speakerChoice(): Locator {
+    return this.stage.getByRole('combobox', { name: 'speaker' });
+  }
+
+  /** Gives the heard mount another speaker, and leaves the field; with `everywhere` all of them. */
+  async giveSpeaker(key: string, { everywhere = false } = {}): Promise<void> {
+    await this.speakerChoice.selectOption(key);
+    await this.speakerChoice.blur();
+    const all = this.stage.getByRole('button', { name: 'this one in all mounts' });
+    if (everywhere && (await all.isVisible())) await all.click();
+    await this.page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+  }
+
   /** The panel of the speaker's values. */
   get speaker(): Locator {
     return this.page.locator('details.speaker');
