@@ -63,7 +63,6 @@ it('each of the nine goes into every mount it fits, and the others say why not',
 });
 
 it('a mount that the speaker no longer fits is silent, the others play on, and it comes back', async ({
-  page,
   bench
 }) => {
   await bench.speaker.locator('summary').click();
