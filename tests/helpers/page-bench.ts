@@ -55,7 +55,7 @@ export class BenchPage {
     });
     await dropFile(this.page, {
       name: `${name}.backwave.json`,
-      head: btoa(this.returning ? OWN_BENCH : DEMO_BENCH)
+      head: Buffer.from(this.returning ? OWN_BENCH : DEMO_BENCH).toString('base64')
     });
     await expect(this.line).toContainText(name);
     await expect(this.stage.locator('header .disc')).toHaveText('1');
