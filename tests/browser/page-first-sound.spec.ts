@@ -18,7 +18,11 @@ test.use({ returning: false });
 
 const { it, onOnePage } = cases();
 
-it('the levels on the shelf are those of the pure functions', async ({ bench }) => {
+it('the levels on the shelf are those of the pure functions, by the rule of thumb', async ({
+  page,
+  bench
+}) => {
+  await page.getByRole('radio', { name: 'rule of thumb' }).check();
   const engine = engineLoop();
   for (const numeral of [2, 3, 4]) {
     const exact = levelInNode(demoMount(numeral), engine);

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { cases, expect, test } from '../helpers/page-fixture.js';
+import { DEMO_BENCH } from '../helpers/page-own-bench.js';
 
 /** Taps what goes to the device. Runs in the page before anything else. */
 function tapTheDevice(): void {
@@ -33,7 +34,7 @@ async function deviceLevel(page: Page): Promise<number> {
 }
 
 // Its levels are those of the engine.
-test.use({ returning: false });
+test.use({ left: DEMO_BENCH });
 test.beforeEach(async ({ page }) => {
   await page.addInitScript(tapTheDevice);
 });

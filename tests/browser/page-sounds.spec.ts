@@ -4,12 +4,13 @@ import { LINESIDE, MACHINES, TEST_SIGNALS, usualSound } from '../../src/lib/soun
 import type { BenchPage } from '../helpers/page-bench.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { demoMount, levelInNode, soundLoop } from '../helpers/page-level.js';
+import { DEMO_BENCH } from '../helpers/page-own-bench.js';
 
 const [DIESEL] = MACHINES;
 const STEAM = MACHINES.find(({ kind }) => kind === 'steam')!;
 
 // The machines begin with the engine of the demo bench.
-test.use({ returning: false });
+test.use({ left: DEMO_BENCH });
 
 /** Waits until the plate's level is that of this sound, worked out here, within what a whole decibel leaves open. */
 async function measured(bench: BenchPage, sound: GeneratedSound): Promise<void> {

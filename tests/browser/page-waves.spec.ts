@@ -93,7 +93,9 @@ curves.it(
     await solved(bench);
     await expect(heard).not.toHaveAttribute('d', byRule!);
     const picture = page.locator('.response-picture');
-    await expect(picture.getByText(/^rule of thumb: good to 810.Hz$/)).toBeVisible();
+    await expect(
+      page.getByRole('region', { name: /^What is left of/ }).getByText(/^rule of thumb: good to 810.Hz$/)
+    ).toBeVisible();
     await expect(picture.getByText('half a wave late: the back adds')).toBeVisible();
     const [there] = solvedHere(demoMount(2), { angleDeg: 0, plane: 'width' }, [2500]);
     await shown(bench, '2.5 kHz', there);
@@ -207,7 +209,7 @@ air.it(
     await solved(bench);
     const around = page.getByRole('region', { name: 'The air around it' });
     const waves = around.getByRole('img', { name: /sound pressure in the air/ });
-    await expect(waves).toHaveAccessibleName(/^a steady tone of 1 kHz, Flat plate cut across/);
+    await expect(waves).toHaveAccessibleName(/^a steady tone of 1 kHz, Flat plate, section across/);
     await expect(around).toBeInViewport();
     await waves.scrollIntoViewIfNeeded();
     // It moves: two looks differ. Held still, they do not.

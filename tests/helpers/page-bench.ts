@@ -12,10 +12,14 @@ export class BenchPage {
 
   #afresh = 0;
 
-  /** @param returning whether the page finds a bench of one's own in the browser's store */
+  /**
+   * @param returning whether the page finds a bench of one's own in the browser's store
+   * @param left that bench
+   */
   constructor(
     readonly page: Page,
-    readonly returning = true
+    readonly returning = true,
+    readonly left = OWN_BENCH
   ) {
     this.stage = page.locator('section.stage');
     this.shelf = page.getByRole('region', { name: 'On the shelf' });
@@ -55,7 +59,7 @@ export class BenchPage {
     });
     await dropFile(this.page, {
       name: `${name}.backwave.json`,
-      head: Buffer.from(this.returning ? OWN_BENCH : DEMO_BENCH).toString('base64')
+      head: Buffer.from(this.returning ? this.left : DEMO_BENCH).toString('base64')
     });
     await expect(this.line).toContainText(name);
     await expect(this.stage.locator('header .disc')).toHaveText('1');

@@ -13,6 +13,8 @@ interface Options {
    * (page-own-bench.ts), and the page opens with it. Otherwise it opens with the demo bench and its engine.
    */
   returning: boolean;
+  /** The bench that lies in the browser's store of one who comes back. */
+  left: string;
   /** Whether the browser has service workers; without them nothing is kept for use without a network. */
   serviceWorker: boolean;
 }
@@ -23,9 +25,10 @@ interface Options {
  */
 export const test = base.extend<Fixtures & Options>({
   returning: [true, { option: true }],
+  left: [OWN_BENCH, { option: true }],
   serviceWorker: [false, { option: true }],
-  context: async ({ context, returning, serviceWorker }, use) => {
-    if (returning) await context.addInitScript(leaveBench, { text: OWN_BENCH, name: OWN_NAME });
+  context: async ({ context, returning, left, serviceWorker }, use) => {
+    if (returning) await context.addInitScript(leaveBench, { text: left, name: OWN_NAME });
     if (!serviceWorker)
       await context.addInitScript(() => {
         delete (Navigator.prototype as { serviceWorker?: unknown }).serviceWorker;
@@ -52,8 +55,8 @@ export const test = base.extend<Fixtures & Options>({
     await use(page);
     expect(complaints, 'complaints of the browser').toEqual([]);
   },
-  bench: async ({ page, returning }, use) => {
-    await use(new BenchPage(page, returning));
+  bench: async ({ page, returning, left }, use) => {
+    await use(new BenchPage(page, returning, left));
   }
 });
 
