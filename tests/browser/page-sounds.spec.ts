@@ -41,7 +41,7 @@ test('every sound is in the drawer, and the first of each kind plays and is meas
   await bench.escape();
   const kinds = new Map(ALL.toReversed().map((sound) => [sound.kind, sound]));
   expect(kinds.size).toBeGreaterThan(14);
-  for (const sound of kinds.values())
+  for (const sound of [...kinds.values()].reverse())
     await test.step(sound.name, async () => {
       if (sound !== DIESEL) await bench.choose(sound.name);
       await expect(page.getByRole('heading', { name: `The sound itself: ${sound.name}` })).toBeVisible();
@@ -228,7 +228,7 @@ test('a hundred quick changes of the sound: it goes on, and nothing grows', asyn
         const buttons = [...drawer.querySelectorAll('li button')] as HTMLButtonElement[];
         for (let i = 0; i < times; i++) {
           const name = names[(i * 7) % names.length];
-          buttons.find((one) => one.querySelector('b')!.textContent === name)!.click();
+          buttons.find((one) => one.querySelector('b')?.textContent === name)!.click();
           await new Promise((resolve) => setTimeout(resolve, 20 + (i % 5) * 40));
         }
       },

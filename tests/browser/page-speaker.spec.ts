@@ -138,8 +138,7 @@ it('a frame is edited: free air’s string follows', async ({ page, bench }) => 
 it('absurd values are refused in one sentence, the field shows what counts', async ({ page, bench }) => {
   await bench.speaker.locator('summary').click();
   const stands = bench.shelf.locator('ol');
-  await bench.measured();
-  const [shelf, curve] = [await stands.innerText(), await bench.curve()];
+  const [shelf, curve] = [await bench.atRest(), await bench.curve()];
   for (const [label, typed, sentence] of absurd)
     await test.step(`${label} "${typed}"`, async () => {
       const field = page.getByRole('textbox', { name: new RegExp(`^${label}`) });
