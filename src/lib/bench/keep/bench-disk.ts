@@ -56,8 +56,15 @@ async function pickBench(): Promise<Picked | null> {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = '.json,.backwave,application/json';
-    input.onchange = () => resolve(input.files?.[0] ? { file: input.files[0], handle: null } : null);
-    input.oncancel = () => resolve(null);
+    input.hidden = true;
+    const answer = (picked: Picked | null): void => {
+      input.remove();
+      resolve(picked);
+    };
+    input.onchange = () => answer(input.files?.[0] ? { file: input.files[0], handle: null } : null);
+    input.oncancel = () => answer(null);
+    // In the page as long as the browser asks: what nobody holds may be swept away meanwhile, and the answer with it.
+    document.body.append(input);
     input.click();
   });
 }
