@@ -42,6 +42,8 @@ export const test = base.extend<Fixtures & Options>({
       if (['error', 'warning', 'assert'].includes(message.type()))
         complaints.push(`${message.type()}: ${message.text()} (${message.location().url})`);
     });
+    // The tests choose the files all along: switched on only when a test waits for it, that may come after its key.
+    page.on('filechooser', () => undefined);
     page.on('pageerror', (error) => complaints.push(`uncaught: ${error.message}`));
     page.on('request', (request) => {
       const { protocol, origin } = new URL(request.url());
