@@ -39,18 +39,28 @@ it('opens what is picked with the way back to it', async () => {
 it('downloads and asks by an input where a page may not write to files', async () => {
   const link = { href: '', download: '', click: vi.fn() };
   const file = new File(['a bench'], 'yard.json');
+  const deeds: string[] = [];
   const input = {
     type: '',
     accept: '',
+    hidden: false,
     files: [file],
     onchange: () => {},
-    click: () => input.onchange()
+    click: () => {
+      deeds.push(`asked, hidden: ${input.hidden}`);
+      input.onchange();
+    },
+    remove: () => deeds.push('taken away')
   };
-  vi.stubGlobal('document', { createElement: (name: string) => (name === 'a' ? link : input) });
+  vi.stubGlobal('document', {
+    createElement: (name: string) => (name === 'a' ? link : input),
+    body: { append: (what: unknown) => deeds.push(what === input ? 'put into the page' : 'something else') }
+  });
   expect(canWriteToFiles()).toBe(false);
   expect(await browserDisk.save('one', 'bench.json', null)).toEqual({ name: 'bench.json', handle: null });
   expect([link.download, link.click.mock.calls.length]).toEqual(['bench.json', 1]);
   expect(await browserDisk.pick()).toEqual({ file, handle: null });
+  expect(deeds).toEqual(['put into the page', 'asked, hidden: true', 'taken away']);
 });
 
 it('reads no file that is too large to be a bench, and says so where one cannot be read', async () => {
