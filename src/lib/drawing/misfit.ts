@@ -29,7 +29,7 @@ export function misfitSection(installation: Installation): { section: Section; m
 }
 
 /** What reaches beyond a side wall or an edge, and below the floor of a box. */
-export function misfitsIn({ mount }: Pick<Installation, 'mount'>, section: Section): Misfit[] {
+function misfitsIn({ mount }: Pick<Installation, 'mount'>, section: Section): Misfit[] {
   if (mount.kind === 'free') return [];
   const { speaker, bounds } = section;
   // A shell has to take the frame between its walls; a plate and a box only the cone.

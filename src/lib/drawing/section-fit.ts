@@ -20,13 +20,13 @@ const ABOVE = 5;
 const BELOW = 5;
 
 /** A section with its kind of mount. */
-export type Fitted = Pick<Section, 'bounds'> & { kind: Mount['kind'] };
+type Fitted = Pick<Section, 'bounds'> & { kind: Mount['kind'] };
 
 /** The one scale at which each of these sections has room in a picture of this size, in pixels a millimetre. */
 export function oneScale(sections: readonly Fitted[], width: number, height: number): number {
   const scales = sections.map(({ bounds, kind }) => {
     const across = 2 * (Math.max(USUAL[kind] / 2, -bounds.left, bounds.right) + BESIDE);
-    return Math.min(width / across, height / downOf({ bounds }));
+    return Math.min(width / across, height / downOf(bounds));
   });
   return Math.max(0, Math.min(...scales));
 }
@@ -38,10 +38,10 @@ export function sectionFit(
   width: number,
   height: number
 ): SectionFit {
-  const down = downOf({ bounds });
+  const down = downOf(bounds);
   return { scale, x: width / 2, y: (height - down * scale) / 2 + (ABOVE - bounds.top) * scale };
 }
 
-function downOf({ bounds }: Pick<Section, 'bounds'>): number {
+function downOf(bounds: Section['bounds']): number {
   return ABOVE + bounds.bottom - bounds.top + BELOW;
 }

@@ -32,3 +32,16 @@ export function sideBySide(widths: readonly number[], total: number, gap: number
   const moved = pools.flatMap(({ sum, count }) => Array.from({ length: count }, () => sum / count));
   return closest.map((own, i) => own + Math.min(spare, Math.max(0, moved[i])));
 }
+
+/** Where the part of the row begins and ends that belongs to each: midway between the edges of neighbours, and to both ends. */
+export function partsOf(
+  middles: readonly number[],
+  widths: readonly number[],
+  total: number
+): { from: number; to: number }[] {
+  const bounds = middles.slice(1).map((middle, i) => {
+    const [right, left] = [middles[i] + widths[i] / 2, middle - widths[i + 1] / 2];
+    return (right + left) / 2;
+  });
+  return middles.map((_, i) => ({ from: bounds[i - 1] ?? 0, to: bounds[i] ?? total }));
+}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { sideBySide } from '../../../src/lib/drawing/side-by-side.js';
+import { partsOf, sideBySide } from '../../../src/lib/drawing/side-by-side.js';
 import { close } from '../../helpers/close.js';
 
 const exact = { abs: 1e-6, because: 'sums of widths' };
@@ -39,4 +39,17 @@ test('where the room does not suffice they fill the row from edge to edge', () =
   const middles = sideBySide([100, 100, 100], 240, 10);
   close(middles[0], 50, exact);
   close(middles[2], 190, exact);
+});
+
+test('the parts of a row meet between neighbours, and each holds what stands in it, wider than its column or not', () => {
+  const widths = [40, 180, 40];
+  const middles = sideBySide(widths, 300, 10);
+  const parts = partsOf(middles, widths, 300);
+  expect([parts[0].from, parts[2].to]).toEqual([0, 300]);
+  for (const [i, { from, to }] of parts.entries()) {
+    expect(from).toBeLessThanOrEqual(middles[i] - widths[i] / 2);
+    expect(to).toBeGreaterThanOrEqual(middles[i] + widths[i] / 2);
+    if (i > 0) expect(from).toBe(parts[i - 1].to);
+  }
+  expect(partsOf([], [], 300)).toEqual([]);
 });
