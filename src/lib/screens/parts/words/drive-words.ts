@@ -8,7 +8,7 @@ const ROOM = 24;
 type Driven = Pick<Stand, 'setup' | 'installation' | 'computed'>;
 
 /** Whether the mounts on the shelf have different speakers. */
-function differ(stands: readonly Driven[]): boolean {
+export function speakersDiffer(stands: readonly Pick<Stand, 'setup'>[]): boolean {
   return stands.some(({ setup }) => setup.speaker !== stands[0].setup.speaker);
 }
 
@@ -18,14 +18,14 @@ function nameOf({ installation }: Driven): string {
 
 /** What the line at 0 dB is. `against`: the stand that levels are written against. */
 export function zeroWords(stands: readonly Driven[], against: Driven): string {
-  return differ(stands)
+  return speakersDiffer(stands)
     ? `the speaker “${nameOf(against)}” in an endless plate`
     : 'the same speaker in an endless plate';
 }
 
 /** Which speaker a stand has, and how sensitive it is beside that of 0 dB; null where all have the same. */
 export function speakerWords(stand: Driven, stands: readonly Driven[]): string | null {
-  if (!differ(stands)) return null;
+  if (!speakersDiffer(stands)) return null;
   const db = stand.computed ? 20 * Math.log10(stand.computed.answer.drive) : 0;
   const figure = Math.abs(db).toFixed(1);
   const than = figure === '0.0' ? '' : `, ${figure} dB ${db > 0 ? 'more' : 'less'} sensitive`;
