@@ -4,7 +4,7 @@ import type { Decibels, Hertz } from '../../units.js';
 import type { Response } from '../response.js';
 
 /** So far below the level it is measured from a response still counts (IEC 60268-5, effective frequency range; from memory). */
-export const WITHIN: Decibels = 10;
+const WITHIN: Decibels = 10;
 /** From here the bass is followed down: gaps above are a matter of colour. */
 const MIDDLE: Hertz = 1000;
 const POINTS_PER_OCTAVE = 96;

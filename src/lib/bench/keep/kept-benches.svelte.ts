@@ -90,9 +90,9 @@ export class KeptBenches {
         });
       channel.tell({ id, stamp: null });
       this.deleted = kept;
+      await list.refresh();
       this.#deletedRecording = await recordings.read(id).catch(() => null);
       await recordings.remove(id);
-      await list.refresh();
     });
   }
 

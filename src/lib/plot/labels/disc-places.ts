@@ -1,5 +1,4 @@
 import type { Area } from '../scales/area.js';
-import { discMeetsBox, type Box } from '../scales/box.js';
 import { heightsAlong } from './heights-along.js';
 import type { Point } from '../scales/point.js';
 
@@ -12,8 +11,6 @@ export interface DiscCurve {
 
 export interface DiscRules {
   radius: number;
-  /** Places taken by print that no disc may cover. */
-  reserved?: readonly Box[];
   /** Where the discs stood before: they keep to those places as long as nothing much better is to be had. */
   previous?: ReadonlyMap<number, Point>;
 }
@@ -33,14 +30,14 @@ const liftedCost = 0.8;
 const loyalty = 0.5;
 
 /**
- * Where the numeral discs sit: each on a visible part of its own curve, clear of the other discs, of reserved places and
- * of the area's edges, rather where its curve runs apart from the others, and near a preferred frequency of its own
+ * Where the numeral discs sit: each on a visible part of its own curve, clear of the other discs and of the area's
+ * edges, rather where its curve runs apart from the others, and near a preferred frequency of its own
  * (spread evenly over the part of the axis where small speakers have something to say). Near the floor or the top a disc
  * is lifted so far that it stays inside; it still touches its curve. The heard curve chooses first. A curve that is
  * nowhere visible, or has no free place left, gets no disc.
  */
 export function discPlaces(curves: readonly DiscCurve[], area: Area, rules: DiscRules): Map<number, Point> {
-  const { radius, reserved = [], previous } = rules;
+  const { radius, previous } = rules;
   const first = area.left + radius + 1;
   const count = Math.max(0, Math.floor((area.right - radius - 1 - first) / step) + 1);
   const upper = area.top + radius + 1;
@@ -55,7 +52,6 @@ export function discPlaces(curves: readonly DiscCurve[], area: Area, rules: Disc
       const y = lifted(heights[c][k]);
       if (Number.isNaN(y)) return Infinity;
       const x = first + k * step;
-      if (reserved.some((box) => discMeetsBox(x, y, radius + 2, box))) return Infinity;
       const pull = (x - preferred) / (leash * (area.right - area.left));
       const crowding = crowdingAt(heights, c, k, radius);
       const lift = Math.min(1, Math.abs(y - heights[c][k]) / radius);

@@ -10,10 +10,3 @@ export interface Box {
 export function boxesMeet(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
-
-/** True when the circle about (x, y) reaches into the box. */
-export function discMeetsBox(x: number, y: number, radius: number, box: Box): boolean {
-  const dx = x - Math.max(box.left, Math.min(box.right, x));
-  const dy = y - Math.max(box.top, Math.min(box.bottom, y));
-  return dx * dx + dy * dy < radius * radius;
-}

@@ -8,7 +8,7 @@ export interface LevelWords {
   rest: string;
 }
 
-/** How loud a mount is against the one measured against, said to a hall; what it holds for stands below it. */
+/** How loud a mount is against the one measured against, said to a hall; what it holds for is said after it. */
 export function levelWords({
   difference,
   against,
@@ -18,8 +18,7 @@ export function levelWords({
   against: string;
   isAgainst: boolean;
 }): LevelWords {
-  if (isAgainst)
-    return { verdict: 'To compare with', rest: 'the others are louder or quieter than this one' };
+  if (isAgainst) return { verdict: 'To compare with', rest: 'the others are louder or quieter' };
   if (difference === null) return { verdict: 'Listening …', rest: '' };
   const verdict = louderOrQuieter(difference);
   const than = verdict === 'just as loud' ? 'as' : 'than';

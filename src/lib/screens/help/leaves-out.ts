@@ -66,7 +66,7 @@ export const LEAVES_OUT: readonly Gaps[] = [
       },
       {
         title: 'How soon a ring dies away',
-        text: 'What is lost inside a shell is set at the mount, 0.3 % unless told. Friction at smooth walls alone takes about half of that; a shell full of weights and wires perhaps 1 to 3 %. That is an estimate.'
+        text: 'What is lost inside a shell is set at the mount, 0.3 % unless told. Friction at smooth walls alone takes about half of that in the shell of a full-width diesel, most of it in one half as wide; a shell full of weights and wires perhaps 1 to 3 %. That is an estimate.'
       },
       {
         title: 'The shape of the cone',

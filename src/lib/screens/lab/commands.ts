@@ -1,14 +1,15 @@
 import { FIELD_MODEL, models, nextModel } from '../../evaluation/models.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
+import { nextShown } from '../hall/next-words.js';
 import type { CommandName } from '../parts/commands-context.js';
 import type { Command, Parts } from './command.js';
 import type { Keystroke } from './keystroke.js';
 
 const ARROWS = ['ArrowLeft', 'ArrowDown', 'ArrowRight', 'ArrowUp'];
 
-/** A hall sees a slip of the hand: there the bench changes with Shift only. */
+/** A hall sees a slip of the hand: there sizes change with Shift only. */
 const ASK =
-  'Here the bench is changed with Shift: Shift and an arrow turn the size, Shift G grows the plate.';
+  'Here sizes are changed with Shift: Shift and an arrow turn the size in hand, Shift G grows the plate.';
 
 /** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
 export interface KeyLine {
@@ -189,7 +190,7 @@ function chord(letter: string, shift = false): Keystroke {
   return { chord: letter, shift };
 }
 
-/** What a key that changes the bench does in the hall without Shift. */
+/** What a key that changes a size does in the hall without Shift. */
 function asking(name: 'ask for Shift' | 'ask for Shift G', codes: string[]): Command {
   return {
     name,
@@ -244,9 +245,9 @@ function showAir({ bench, page }: Parts): void {
  * air has a sentence there.
  */
 function nextInHall({ bench, projection, air }: Parts): void {
-  const puff = projection.air && air.mode === 'tone' && models[bench.file.view.model].field;
-  projection.air = !projection.air || puff;
-  if (puff) air.makePuff();
+  const next = nextShown(projection.air, air.mode, models[bench.file.view.model].field);
+  projection.air = next !== 'curves';
+  if (next === 'puff') air.makePuff();
   else air.showTone();
 }
 

@@ -26,7 +26,7 @@ export const EXPLANATIONS = {
   },
   air: {
     title: 'The waves in the air',
-    text: 'The mount and the air around it, cut through the middle of the cone. Where the air is pressed together it is drawn in one colour, where it is thinned out in the other; the colour goes about by the square root of the pressure, so that faint waves are seen; in between is ordinary air, on the way from one to the other. A steady tone is slowed down so that one swing takes about a second and a half; one puff is a single short push of the cone. In the corner of a tone is seen at the same moment, in the same colours, the mount that levels are written against. Where front and back cancel is seen best in the circle: it is the level at that frequency all round, far away or where you listen, against the same speaker in an endless plate.',
+    text: 'The mount and the air around it, cut through the middle of the cone. Where the air is pressed together it is drawn in one colour, where it is thinned out in the other; the colour goes about by the square root of the pressure, so that faint waves are seen; in between is ordinary air, on the way from one to the other. A steady tone is slowed down so that one swing takes about a second and a half; one puff is a single short push of the cone. In the corner of a tone is seen at the same moment, in the same colours, the mount that levels are written against. Where front and back cancel is seen best in the circle: it is the level at that frequency all round, far away or where you listen, against the line at 0 dB.',
     source: 'the same wave solution; section through a model of rigid walls without thickness'
   },
   string: {

@@ -9,7 +9,7 @@ import { addResonances } from './resonances.js';
 import type { SlowNoise } from './slow-noise.js';
 
 /** How loud the two cooling fans are beside each other. */
-const FANS = [{ gain: 1 }, { gain: 0.55 }];
+const FAN_GAINS = [1, 0.55];
 /** Their blades pass about so often in a second at full speed: 240 to 270 Hz (from memory), set by the speed of their tips. */
 const BLADES: Hertz = 255;
 /** Pairs of poles of the alternator. */
@@ -40,7 +40,7 @@ export function addFans(
   const fastest = highestOf(course.speed);
   const speed = (sample: number) => along(course, course.speed, sample) / FULL;
   const blades = new Float32Array(length);
-  FANS.forEach(({ gain }, n) => {
+  FAN_GAINS.forEach((gain, n) => {
     const order = bladeOrder(sound, n as 0 | 1);
     addWave(
       blades,

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { discPlaces } from '../../../../src/lib/plot/labels/disc-places.js';
-import { discMeetsBox } from '../../../../src/lib/plot/scales/box.js';
 import { heightsAlong } from '../../../../src/lib/plot/labels/heights-along.js';
 import { pictureLayout } from '../../../../src/lib/plot/scales/picture-layout.js';
 import { randomFamily } from '../random-family.js';
@@ -47,13 +46,6 @@ describe.each(layouts)('discPlaces in a picture $width pixels wide', (layout) =>
           expect(places.has(curve.id), `family ${seed}, curve ${curve.id}`).toBe(true);
       }
     }
-  });
-
-  it('keeps off reserved places', () => {
-    const box = { left: area.left, right: area.right, top: area.top, bottom: area.top + 40 };
-    for (const seed of families)
-      for (const place of discPlaces(randomFamily(seed, layout), area, { radius, reserved: [box] }).values())
-        expect(discMeetsBox(place.x, place.y, radius, box)).toBe(false);
   });
 
   it('moves discs little when curves move little', () => {

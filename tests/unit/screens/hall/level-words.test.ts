@@ -14,7 +14,7 @@ describe('levelWords', () => {
     expect(said({ difference: 0.3 })).toBe('just as loud as free air');
   });
   it('says which one the others are compared with, and when nothing is known yet', () => {
-    expect(said({ isAgainst: true })).toBe('To compare with the others are louder or quieter than this one');
+    expect(said({ isAgainst: true })).toBe('To compare with the others are louder or quieter');
     expect(said({ difference: null })).toBe('Listening …');
   });
   it('shortens the other one’s name', () => {
