@@ -37,7 +37,6 @@ const refused = [
   ['NaN', NO_LENGTH]
 ];
 
-// What is chosen stands there at once.
 const { it, onOnePage } = cases();
 
 it('dragging the plate’s edge: size, string, rule and curve follow the hand', async ({ bench }) => {

@@ -18,15 +18,15 @@ export function clickLevel(
   return { clickDb: 20 * Math.log10(Math.abs(clicks[at]) / peak), clickFrame: at + delay, peak };
 }
 
-/** How many clicks there are of more than `leastDb` against the largest sample, at least 50 ms from one to the next. */
+/** How many clicks there are of more than `leastDb` against the largest sample, counted at most once in 50 ms. */
 export function countClicks(recording: Float32Array, sampleRate: number, leastDb: number): number {
   const { peak, clicks } = clicksIn(recording, sampleRate);
   const least = peak * 10 ** (leastDb / 20);
   let count = 0;
   let last = -Infinity;
   clicks.forEach((x, n) => {
-    if (Math.abs(x) < least) return;
-    if (n - last > 0.05 * sampleRate) count++;
+    if (!(Math.abs(x) > least) || n - last < 0.05 * sampleRate) return;
+    count++;
     last = n;
   });
   return count;

@@ -13,7 +13,7 @@ const byRule: BenchFile = { ...demo, view: { ...demo.view, model: 'rule' } };
  */
 export const OWN_BENCH = writeBenchFile({ ...byRule, sound: usualSound('puff') });
 
-/** The bench that one finds at first, with its engine, by the rule of thumb. */
+/** The bench that one finds at first, with its engine, but by the rule of thumb. */
 export const DEMO_BENCH = writeBenchFile(byRule);
 
 /** What a bench is called that nobody has named. */

@@ -32,7 +32,7 @@ export function textsOf(markup: string): Text[] {
 export function wrongTexts(texts: readonly Text[], area: Area, width: number): string[] {
   return texts.flatMap(({ text, box }, i) => [
     ...(boxesMeet(box, area) ? [`"${text}" lies in the drawing`] : []),
-    ...(box.left < -1 || box.right > width + 1 ? [`"${text}" leaves the picture`] : []),
+    ...(box.left < -1 || box.right > width + 1 || box.top < -1 ? [`"${text}" leaves the picture`] : []),
     ...texts
       .slice(i + 1)
       .flatMap((other) => (boxesMeet(box, other.box) ? [`"${text}" lies on "${other.text}"`] : []))

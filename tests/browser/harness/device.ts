@@ -8,13 +8,17 @@ export async function steady(): Promise<Figures> {
   return clickLevel(await recordingOf(recorded, ({ wait }) => wait(2)), recorded.room.sampleRate);
 }
 
-/** How often it clicks above `leastDb` while these knobs are turned at random. */
+/** How often it clicks above `leastDb` while these knobs are turned at random, and how loud it is. */
 export async function clicksWhileTurning(
   names: KnobName[],
   seconds: number,
   leastDb: number
-): Promise<number> {
+): Promise<{ clicks: number; peak: number }> {
   const recorded = await openRecordedRoom(5);
   const recording = await recordingOf(recorded, () => turn(recorded, names, seconds));
-  return countClicks(recording, recorded.room.sampleRate, leastDb);
+  const { sampleRate } = recorded.room;
+  return {
+    clicks: countClicks(recording, sampleRate, leastDb),
+    peak: clickLevel(recording, sampleRate).peak
+  };
 }

@@ -43,6 +43,11 @@ export class DrivenContext extends NativeOffline implements Native {
     return Promise.resolve();
   }
 
+  /** Renders so many seconds while the page is held up: no timer comes. */
+  hold(seconds: number): Promise<void> {
+    return this.#renderTo(this.currentTime + seconds);
+  }
+
   /** Renders so many seconds, to the next whole quantum of 128 frames, and stops where a timer is due. */
   async advance(seconds: number): Promise<void> {
     const end = this.currentTime + seconds;

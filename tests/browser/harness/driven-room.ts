@@ -4,12 +4,17 @@ import { AudioContext } from 'standardized-audio-context';
 import { ListeningRoom } from '../../../src/lib/audio/listening-room.js';
 import type { RecordedRoom } from './recorded-room.js';
 
+/** A recorded room whose page can be held up. */
+export interface DrivenRoom extends RecordedRoom {
+  hold(seconds: number): Promise<void>;
+}
+
 /**
  * Lets `act` use a listening room on a driven clock (driven-context.ts) that ends after so many seconds.
  */
 export async function inDrivenRoom<T>(
   { branches, seconds, sampleRate = 48000 }: { branches: number; seconds: number; sampleRate?: number },
-  act: (recorded: RecordedRoom) => Promise<T>
+  act: (recorded: DrivenRoom) => Promise<T>
 ): Promise<T> {
   DrivenContext.seconds = seconds;
   const context = new AudioContext({ sampleRate });
@@ -20,6 +25,7 @@ export async function inDrivenRoom<T>(
       room: new ListeningRoom(context, branches),
       frame: () => Math.round(context.currentTime * sampleRate),
       wait: (seconds) => driven.advance(seconds),
+      hold: (seconds) => driven.hold(seconds),
       finish: async () => {
         const end = Math.round(context.currentTime * sampleRate);
         return (await driven.finish()).subarray(0, end);

@@ -5,8 +5,7 @@ import { clickLevel } from '../../helpers/click-level.js';
 import { CLICKER, type Clicker } from '../../helpers/clicker.js';
 import type { MovingKind } from '../../../src/lib/sounds/sound-kind.js';
 import type { Figures } from './clicks.js';
-import { inDrivenRoom } from './driven-room.js';
-import type { RecordedRoom } from './recorded-room.js';
+import { type DrivenRoom, inDrivenRoom } from './driven-room.js';
 
 /** The clicker with thumps that hold nothing above 1 kHz, so that whatever is above it is a click. */
 const THUMPER: MovingKind<Clicker> = {
@@ -33,7 +32,7 @@ const AT_FIRST: Clicker = { notch: 4, seed: 1 };
 
 /** Seconds from one throw of the lever to the next, and how long before it its ride is handed over. */
 const EVERY = 0.5;
-const AHEAD = 0.35;
+const AHEAD = 0.1;
 
 interface Thrown extends Figures {
   quietest: number;
@@ -41,8 +40,8 @@ interface Thrown extends Figures {
 }
 
 /**
- * The lever thrown from 0 to 8 and back within a second, again and again, then left alone for four seconds: a ride must
- * come to its loop without any help.
+ * The lever thrown from 0 to 8 and back within a second, again and again, then left alone while the page is held up for
+ * two seconds: a ride must come to its loop without any help.
  */
 export function thrown(sampleRate: number): Promise<Thrown> {
   const rides = ridesOf([8, 0, 8, 3, 8, 0, 6], sampleRate);
@@ -50,7 +49,7 @@ export function thrown(sampleRate: number): Promise<Thrown> {
 }
 
 async function throwIn(
-  { room, wait, frame, finish }: RecordedRoom,
+  { room, wait, hold, frame, finish }: DrivenRoom,
   rides: ReturnType<typeof ridesOf>
 ): Promise<Thrown> {
   const { sampleRate } = room;
@@ -67,7 +66,8 @@ async function throwIn(
     room.setSound(samples, { fade: 0, equalPower: false, loopFrom, at: begun + after });
   }
   await wait(AHEAD);
-  await wait(4);
+  await hold(2);
+  await wait(2);
   const to = frame();
   const recording = (await finish()).subarray(from, to);
   const step = Math.round(0.25 * sampleRate);

@@ -27,7 +27,8 @@ it.each([
   expect(inShownUnits(sentence, true)).toBe(inInches);
 });
 
-it('knows every sentence with which a mount is refused', () => {
+it('knows every sentence with which sizes of a mount are refused', () => {
+  const refused = new Set<string>();
   for (const installation of Object.values(DEMO))
     for (const side of ['length', 'width', 'height', 'depth', 'offset'] as const)
       for (const size of [-1, 0, 0.002, 0.01, 5]) {
@@ -37,6 +38,8 @@ it('knows every sentence with which a mount is refused', () => {
         const told = refusal(() =>
           checkInstallation({ ...installation, mount: { ...mount, [side]: value } as never })
         );
-        if (told) expect(inShownUnits(told, true), told).not.toMatch(/\d mm\b/);
+        if (!told) continue;
+        refused.add(told);
+        expect(inShownUnits(told, true), told).not.toMatch(/\d mm\b/);
       }
 });

@@ -31,10 +31,11 @@ describe('ruleFigures', () => {
     expect(ruleFigures(DEMO['closed box'], AIR).halfWave).toBe(false);
   });
 
-  it('a quarter wave stands in closed-ended shells only: c/(4·(40 + 33/2) mm) = 1519 Hz', () => {
+  it('a ring stands in closed-ended shells only; the demo’s is that of the wave solution, 1512 Hz', () => {
+    // In full: 1510 Hz for the cone alone, 1515 Hz with the speaker.
     close(ruleFigures(DEMO['cab body'], AIR).ring!, 1512, {
-      rel: 0.01,
-      because: 'the wave solution, full: 1510 Hz for the cone alone, 1515 Hz with the speaker'
+      rel: 0.004,
+      because: 'the fit, 1.5 % at worst where a shell is so deep; here it comes nearer'
     });
     for (const name of ['free air', 'flat plate', 'closed box'])
       expect(ruleFigures(DEMO[name], AIR).ring).toBeNull();

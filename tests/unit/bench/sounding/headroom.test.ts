@@ -21,6 +21,8 @@ import { shaken } from '../../../helpers/random-installations.js';
 import { labAtHand } from '../../../helpers/lab-at-hand.js';
 
 const RATE = 48000;
+/** A hundred filters for rides of many seconds: half a minute on two busy cores. */
+const BUSY_MS = 180_000;
 const installations = Object.values(DEMO);
 const reach = { installations, answer: byRule, where: 'the rule of thumb', sampleRate: RATE };
 const { lab, asked } = labAtHand();
@@ -40,7 +42,7 @@ beforeAll(async () => {
     ['puff', puff]
   ] as const)
     kept[key] = { key, figures: await lab.ask({ kind: 'keep', key, samples, sampleRate: RATE }) };
-}, 120_000);
+}, BUSY_MS);
 
 /** Peak of a kept sound behind the loudest of many sizes that the knobs can reach. */
 async function loudest(key: string, answer = byRule, many = 25): Promise<number> {
@@ -58,7 +60,7 @@ async function loudest(key: string, answer = byRule, many = 25): Promise<number>
 }
 
 for (const key of ['engine', 'noise', 'horn', 'puff'])
-  test(`no size the knobs can reach clips the ${key}`, { timeout: 180_000 }, async () => {
+  test(`no size the knobs can reach clips the ${key}`, { timeout: BUSY_MS }, async () => {
     const gain = await new Headroom(lab).gain(reach, [[kept[key]]]);
     const peak = gain * (await loudest(key));
     expect(peak).toBeLessThan(1);
@@ -67,7 +69,7 @@ for (const key of ['engine', 'noise', 'horn', 'puff'])
     expect(gain).toBeLessThanOrEqual(USUAL_GAIN);
   });
 
-test('by the wave solution, too, with its humps and rings', { timeout: 180_000 }, async () => {
+test('by the wave solution, too, with its humps and rings', { timeout: BUSY_MS }, async () => {
   const byWaves = (installation: Installation): Answer => {
     const heard = hearWaves(solveMount(installation, AIR, { accuracy: 'draft' }), IN_FRONT);
     return waveAnswer(heard, 'draft', installation, AIR);
@@ -85,7 +87,7 @@ test('short bursts need a lower gain than the usual one, a machine with its horn
   expect(await headroom.gain(reach, [[kept.puff]])).toBeLessThan(USUAL_GAIN);
 });
 
-test('sounds that sound together share the room, alternatives do not', { timeout: 180_000 }, async () => {
+test('sounds that sound together share the room, alternatives do not', { timeout: BUSY_MS }, async () => {
   const headroom = new Headroom(lab);
   const puff = await headroom.gain(reach, [[kept.puff]]);
   expect(await headroom.gain(reach, [[kept.engine, kept.puff]])).toBe(puff);
@@ -97,7 +99,7 @@ test('sounds that sound together share the room, alternatives do not', { timeout
 
 test(
   'a machine on its way up, labouring, with its horn blown, does not clip',
-  { timeout: 180_000 },
+  { timeout: BUSY_MS },
   async () => {
     const gain = await new Headroom(lab).gain(reach, [[kept.engine], [kept.horn]]);
     const horn = await loudest('horn');
@@ -113,7 +115,7 @@ test(
   }
 );
 
-test('what is known is not asked again', { timeout: 180_000 }, async () => {
+test('what is known is not asked again', { timeout: BUSY_MS }, async () => {
   const headroom = new Headroom(lab);
   await headroom.gain(reach, [[kept.noise]]);
   const before = asked();

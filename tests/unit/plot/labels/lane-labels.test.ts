@@ -9,11 +9,12 @@ const KINDS = ['remark', 'half-wave', 'ring', 'range-below', 'range-above', unde
 const TEXTS = ['half a wave late: the back adds', 'rings here', '← front and back cancel', 'A4'];
 
 describe.each([
-  pictureLayout(1340, 320, false, undefined, 1),
-  pictureLayout(366, 200, false, undefined, 1),
-  pictureLayout(620, 240, false, undefined, 2),
-  pictureLayout(960, 400, true, 26, 3)
-])('laneLabels in a picture $width pixels wide with $lanes rows', (layout) => {
+  // With the least number that must find room, of 885 that ask for it; a little fewer than do today.
+  { layout: pictureLayout(1340, 320, false, undefined, 1), least: 740 },
+  { layout: pictureLayout(366, 200, false, undefined, 1), least: 505 },
+  { layout: pictureLayout(620, 240, false, undefined, 2), least: 705 },
+  { layout: pictureLayout(960, 400, true, 26, 3), least: 685 }
+])('laneLabels in a picture $layout.width pixels wide with $layout.lanes rows', ({ layout, least }) => {
   const { area } = layout;
 
   it('lie on nothing: above the drawing, inside of the picture, on no other text and no other line, for 300 random sets', () => {
@@ -45,7 +46,7 @@ describe.each([
         });
       });
     }
-    expect(placed).toBeGreaterThan(150);
+    expect(placed).toBeGreaterThan(least);
   });
 
   it('stands over its line, and on the side that it speaks of', () => {

@@ -85,7 +85,7 @@ test('the fans beat with their blades, the hum with the poles; turned down they 
 });
 
 test('the blades of both fans pass a whole number of times in every pattern, the louder fan a time more', () => {
-  for (const fullRpm of [600, 735, 800, 900, 1050, 1800])
+  for (const fullRpm of [600, 735, 800, 860, 900, 980, 1050, 1800])
     for (const [cycle, turns] of [
       ['four-stroke', 2],
       ['two-stroke', 1]
@@ -95,5 +95,9 @@ test('the blades of both fans pass a whole number of times in every pattern, the
       );
       expect(Number.isInteger(other)).toBe(true);
       expect(louder).toBe(other + 1);
+      // Of the roster's medium-speed engines: eight or nine blades at about twice their speed.
+      if (fullRpm >= 860 && fullRpm <= 980)
+        for (const order of [louder / turns, other / turns])
+          expect([8, 9].some((blades) => order / blades > 1.8 && order / blades < 2.1)).toBe(true);
     }
 });
