@@ -136,7 +136,7 @@ it('what is no value of a knob is refused in a sentence beside it, and the sound
       await expect(page.locator('.knob', { has: box }).getByRole('alert')).toHaveText(sentence);
       await bench.drawn();
       expect(await words.innerText()).toBe(before);
-      expect(await bench.shelf.locator('ol').innerText()).toBe(shelf);
+      expect(await bench.atRest()).toBe(shelf);
     });
 });
 

@@ -12,7 +12,7 @@ import { KeptBenches } from './kept-benches.svelte.js';
 import { KeptList } from './kept-list.svelte.js';
 import { KeptStatus } from './kept-status.svelte.js';
 import { Ownership } from './ownership.js';
-import { noteReturning, showBench, watchPage } from './page-life.js';
+import { isFetching, noteReturning, showBench, watchPage } from './page-life.js';
 import { BrowserChannel, type TabChannel } from './tab-channel.js';
 import { TabConflict } from './tab-conflict.js';
 import { TabMemory } from './tab-memory.js';
@@ -51,6 +51,8 @@ export class Keeper {
   readonly list: KeptList;
   readonly benches: KeptBenches;
   readonly files: BenchFiles;
+  /** One comes back, and the bench is not yet the one that was left: nothing need be worked out for it. */
+  fetching = $state(isFetching());
   /** What other tabs do to the bench. */
   readonly conflict: TabConflict;
 
@@ -123,6 +125,7 @@ export class Keeper {
       this.status.refuse(storeSentence(error));
     }
     this.#ownership.settled = true;
+    this.fetching = false;
     this.look();
   }
 

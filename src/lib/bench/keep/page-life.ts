@@ -31,6 +31,11 @@ export function noteReturning(): void {
   }
 }
 
+/** Whether a bench that is kept here is still to come. */
+export function isFetching(): boolean {
+  return typeof document !== 'undefined' && document.documentElement.classList.contains('fetching');
+}
+
 /** What was kept is on the bench, or nothing is: the page need not be held back any longer. */
 export function showBench(): void {
   document.documentElement.classList.remove('fetching');

@@ -20,6 +20,8 @@ interface Wanted {
 export class Levels {
   /** Integrated loudness by stand; the last known one while a newer is being measured. */
   loudness = $state.raw<(Lufs | null)[]>([]);
+  /** What they were measured of. */
+  of = $state.raw<Wanted | null>(null);
 
   #lab: Pick<LabClient, 'ask'>;
   #known = new WeakMap<Float32Array, { key: string; loudness: Lufs }>();
@@ -52,6 +54,7 @@ export class Levels {
   /** Forgets what was measured: there is no sound. */
   forget(): void {
     this.loudness = [];
+    this.of = null;
   }
 
   /** Measures what is not known yet. */
@@ -59,7 +62,8 @@ export class Levels {
     this.#newest.run(() => this.#ask(wanted));
   }
 
-  async #ask({ loop, stands }: Wanted): Promise<void> {
+  async #ask(wanted: Wanted): Promise<void> {
+    const { loop, stands } = wanted;
     const filters = stands.map(({ computed }) => computed?.impulseResponse ?? null);
     const missing = filters.filter(
       (filter) => filter !== null && this.#known.get(filter)?.key !== loop.key
@@ -69,5 +73,6 @@ export class Levels {
       missing.forEach((filter, i) => this.#known.set(filter, { key: loop.key, loudness: heard[i].loudness }));
     }
     this.loudness = filters.map((filter) => (filter && this.#known.get(filter)?.loudness) ?? null);
+    this.of = wanted;
   }
 }

@@ -21,6 +21,8 @@ export interface LoopParts {
   cache: Pick<SoundCache, 'loop' | 'ride'>;
   gain: Pick<BenchGain, 'makeRoom' | 'findAnew'>;
   playback: Pick<Playback, 'playing' | 'room' | 'tell'>;
+  /** Whether the bench is the one that is to be heard. */
+  ready: () => boolean;
   /** Told that the bench's sound is a recording whose file is not open. */
   gone: () => void;
 }
@@ -53,8 +55,9 @@ export class PlayedLoop {
 
   /** Keeps it in step with the sound. Call while a component starts. */
   connect(): void {
-    const { bench, recording, playback } = this.#parts;
+    const { bench, recording, playback, ready } = this.#parts;
     $effect(() => {
+      if (!ready()) return;
       const [sound, own, { sampleRate }] = [this.#sound, recording.current, bench];
       untrack(() => this.#fetching.run((signal) => this.#follow(sound, own, sampleRate, signal)));
       return () => this.#fetching.withdraw();

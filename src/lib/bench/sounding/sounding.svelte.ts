@@ -25,6 +25,8 @@ export interface SoundingParts {
   openFile?: typeof openRecording;
   /** Has what plays the sound fetched before it is asked for. */
   fetchAudio?: () => Promise<unknown>;
+  /** Whether the bench is the one that is to be heard; until then no sound is made of it. */
+  ready?: () => boolean;
 }
 
 /** What stands where a level will be soon. */
@@ -51,7 +53,8 @@ export class Sounding {
       lab = new LabClient(),
       openRoom = async (options) => (await audioLater()).ListeningRoom.open(options),
       openFile = openRecording,
-      fetchAudio = audioLater
+      fetchAudio = audioLater,
+      ready = () => true
     }: SoundingParts = {}
   ) {
     this.#bench = bench;
@@ -63,7 +66,7 @@ export class Sounding {
     const gain = (this.#gain = new BenchGain({ bench, waves, cache, headroom: new Headroom(lab), playback }));
     this.#branches = new Branches({ bench, levels, gain, playback });
     this.#horn = new Horn(bench, cache, playback);
-    this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, gone: () => this.#gone() });
+    this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, ready, gone: () => this.#gone() });
     this.#fetchAudio = fetchAudio;
     lab.onDied = (message) => (playback.problem = message);
   }
@@ -150,6 +153,14 @@ export class Sounding {
   /** Whether the first levels are there, or nothing is to be waited for. */
   get begun(): boolean {
     return this.#levels.loudness.length > 0 || this.levelPending !== LISTENING;
+  }
+
+  /** Whether the levels that are told are not yet those of the sound and the mounts there are. */
+  get measuring(): boolean {
+    const { file, stands } = this.#bench;
+    const { of } = this.#levels;
+    const known = of?.loop.sound === file.sound && of.stands === stands;
+    return !known && !this.problem && this.levelPending === LISTENING;
   }
 
   /** How much louder a stand is than the one measured against, on this sound; null until measured. */

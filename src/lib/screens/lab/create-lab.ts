@@ -33,10 +33,10 @@ export function createLab() {
   const waves = new WaveAnswers(pool);
   const bench = new Bench(undefined, waves);
   const air = new AirAround(bench, pool, sectionPicture);
-  const sounding = new Sounding(bench, waves);
   const growth = new Growth(bench);
   const kept = browserParts();
   const keeper = new Keeper(bench, kept);
+  const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching });
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
   // First what is heard now, then the room that the loudest size needs.
   solveShelf(bench, waves, () => sounding.begun);

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { noteReturning, showBench, watchPage } from '../../../../src/lib/bench/keep/page-life.js';
+import { isFetching, noteReturning, showBench, watchPage } from '../../../../src/lib/bench/keep/page-life.js';
 import { BrowserChannel, type Told } from '../../../../src/lib/bench/keep/tab-channel.js';
 import { TabMemory } from '../../../../src/lib/bench/keep/tab-memory.js';
 import { memoryShelf } from '../../../helpers/memory-store.js';
@@ -80,9 +80,16 @@ describe('the life of the page', () => {
   });
 
   it('holds the page back no longer', () => {
-    const remove = vi.fn();
-    vi.stubGlobal('document', { documentElement: { classList: { remove } } });
+    const classes = new Set(['fetching']);
+    const classList = {
+      remove: (name: string) => classes.delete(name),
+      contains: (name: string) => classes.has(name)
+    };
+    vi.stubGlobal('document', { documentElement: { classList } });
+    expect(isFetching()).toBe(true);
     showBench();
-    expect(remove).toHaveBeenCalledExactlyOnceWith('fetching');
+    expect([isFetching(), classes.size]).toEqual([false, 0]);
+    vi.stubGlobal('document', undefined);
+    expect(isFetching()).toBe(false);
   });
 });

@@ -10,7 +10,7 @@ let page: EventTarget & { visibilityState: string };
 /** As much of a page as keeping asks for. */
 beforeEach(() => {
   vi.useFakeTimers();
-  const documentElement = { classList: { remove: vi.fn() } };
+  const documentElement = { classList: { remove: vi.fn(), contains: (name: string) => name === 'fetching' } };
   page = Object.assign(new EventTarget(), { visibilityState: 'visible', documentElement });
   vi.stubGlobal('document', page);
   vi.stubGlobal('window', new EventTarget());
@@ -71,7 +71,12 @@ it('leaves for the next page what the store has not got when the page is left', 
   expect((await browser.tab()).bench.file.air.temperatureC).toBe(3);
 });
 
-it('lets the page be seen once the store has answered', async () => {
-  await connected(new MemoryBrowser());
+it('is fetching, and lets the page be seen, until the store has answered or refused', async () => {
+  const refusing = new MemoryBrowser();
+  refusing.backend.refuse = new Error('gone');
+  for (const browser of [new MemoryBrowser(), refusing]) {
+    expect(new Tab(browser, null).keeper.fetching).toBe(true);
+    expect((await connected(browser)).keeper.fetching).toBe(false);
+  }
   expect(document.documentElement.classList.remove).toHaveBeenCalledWith('fetching');
 });

@@ -204,6 +204,41 @@ test('refused audio is one sentence, and the next press tries again', async () =
   expect(deeds.at(-1)).toBe('play');
 });
 
+test('levels that are not those of the sound and the mounts there are say so', async () => {
+  const { sounding, bench, hold, letGo, refused } = atHand();
+  expect(sounding.measuring).toBe(true);
+  await rested();
+  expect(sounding.measuring).toBe(false);
+  hold('heardThrough');
+  for (const change of [() => bench.setSound(usualSound('puff')), () => bench.setTemperature(3)]) {
+    change();
+    expect(sounding.measuring).toBe(true);
+    await rested();
+    expect([sounding.measuring, sounding.difference(bench.stands[1])]).toEqual([true, -6]);
+    await letGo('heardThrough');
+    await rested();
+    expect(sounding.measuring).toBe(false);
+    hold('heardThrough');
+  }
+  await letGo('heardThrough');
+  // What cannot be measured is not waited for.
+  refused.heardThrough = 'The worker has gone.';
+  bench.setTemperature(30);
+  await rested();
+  expect([sounding.measuring, sounding.problem]).toEqual([false, 'The worker has gone.']);
+});
+
+test('no sound is made of a bench that gives way to the kept one', async () => {
+  let ready = $state(false);
+  const { bench, asked } = atHand({ ready: () => ready });
+  await settled();
+  expect(asked).toEqual([]);
+  bench.setSound(usualSound('puff'));
+  ready = true;
+  await settled();
+  expect(asked.flatMap((one) => (one.kind === 'sound' ? [one.sound.kind] : []))).toEqual(['puff']);
+});
+
 test('what plays the sound is fetched when the first sound is prepared, not before; that it failed says nothing by itself', async () => {
   const asked: string[] = [];
   const { sounding, bench } = atHand({
