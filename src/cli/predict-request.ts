@@ -11,12 +11,13 @@ export const predictHelp = `npm run --silent predict -- FILE [flags]
 Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from stdin.
 
   --model rule|wave      rule: the rule of thumb, a first-order model (the default); wave: the wave solution, at any
-                         angle, with the acoustic load of the cone
+                         angle, over a board as well, with the acoustic load of the cone
   --accuracy draft|full  how finely the wave solution is computed: full (the default), to 10 kHz, or draft, to 3 kHz
   --speaker full|ideal   full (the default): with the speaker's own response, 0 dB is its mid-band level in
                          an endless plate; ideal: the mount alone, 0 dB is the same cone in an endless plate
   --frequencies LIST     in Hz, separated by commas (third-octave midbands, 50 Hz … 16 kHz)
-  --angle DEG            where one listens, in place of the file's listener.angleDeg
+  --angle DEG            where one listens, in place of the file's listener.angleDeg: from straight in front of the
+                         cone, with listener.board from straight up
   --plane length|width   the plane of that angle, in place of the file's listener.plane
   --format json|csv      json is the default
   --help                 this text

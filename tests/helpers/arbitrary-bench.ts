@@ -124,13 +124,18 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
       keys: fc.constant(keys),
       speakers: fc.array(speaker, { minLength: keys.length, maxLength: keys.length }),
       setups: fc.array(
-        fc.record<Setup>({
-          name,
-          speaker: fc.constantFrom(...keys),
-          mount,
-          turn: fc.constantFrom(0 as const, 90 as const),
-          notes: fc.string({ unit: 'grapheme', maxLength: 60 })
-        }),
+        fc.record<Setup, 'name' | 'speaker' | 'mount' | 'turn' | 'notes'>(
+          {
+            name,
+            speaker: fc.constantFrom(...keys),
+            mount,
+            turn: fc.constantFrom(0 as const, 90 as const),
+            notes: fc.string({ unit: 'grapheme', maxLength: 60 }),
+            above: number(0, 1),
+            facing: fc.constantFrom('up' as const, 'down' as const)
+          },
+          { requiredKeys: ['name', 'speaker', 'mount', 'turn', 'notes'] }
+        ),
         { minLength: 1, maxLength: 6 }
       )
     })
@@ -144,10 +149,14 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
       air: fc.record({ temperatureC: number(low, high) }),
       speakers: fc.constant(Object.fromEntries(keys.map((one, i) => [one, speakers[i]]))),
       setups: fc.constant(setups),
-      listener: fc.record({
-        angleDeg: number(0, 90),
-        plane: fc.constantFrom('width' as const, 'length' as const)
-      }),
+      listener: fc.record(
+        {
+          angleDeg: number(0, 90),
+          plane: fc.constantFrom('width' as const, 'length' as const),
+          board: fc.boolean()
+        },
+        { requiredKeys: ['angleDeg', 'plane'] }
+      ),
       sound,
       view: fc.record({
         heard: place,

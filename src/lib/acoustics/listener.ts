@@ -1,9 +1,14 @@
 import type { Degrees, Metres } from '../units.js';
 
-/** Where one listens; angle and distance from the middle of the cone. No distance means far field. */
+/**
+ * Where one listens; angle and distance from the middle of the cone. No distance means far field. The angle opens from straight in
+ * front of the cone, over a board from straight up.
+ */
 export interface Listener {
   angleDeg: Degrees;
   /** The plane in which the angle is measured: through the mount's length or its width. */
   plane: 'length' | 'width';
   distance?: Metres;
+  /** Whether a hard board lies under every mount, as on a layout; none unless told. */
+  board?: boolean;
 }

@@ -18,7 +18,7 @@ import { History } from './history.js';
 import { knobsOf, withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
 import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
-import { whereItListens } from '../evaluation/models.js';
+import { modelAt, whereItListens } from '../evaluation/models.js';
 import { measuredAgainst } from '../evaluation/same-drive.js';
 import { Stands } from '../evaluation/stands.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
@@ -58,8 +58,10 @@ export class Bench {
   readonly measuredAgainst: Stand = $derived.by(() => measuredAgainst(this.stands, this.#file.view));
   readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
 
+  /** The model that draws and plays: the chosen one, unless it knows nothing of the board that one listens over. */
+  readonly model: ModelName = $derived.by(() => modelAt(this.#file.view.model, this.#file.listener));
   /** Where the models listen: the rule of thumb knows straight in front alone. */
-  readonly listener: Listener = $derived.by(() => whereItListens(this.#file.view.model, this.#file.listener));
+  readonly listener: Listener = $derived.by(() => whereItListens(this.model, this.#file.listener));
 
   /** `waves` holds what is known of the wave solution; without it the rule of thumb stands in. */
   constructor(file: BenchFile = demoBench(), waves: Pick<WaveAnswers, 'best' | 'refusal'> | null = null) {
@@ -169,8 +171,10 @@ export class Bench {
   setListener(part: Partial<Listener>): string | null {
     const listener = { ...this.#file.listener, ...part };
     if (listener.distance === undefined) delete listener.distance;
+    if (!listener.board) delete listener.board;
     return refusal(() => {
-      checkWithin('angle', listener.angleDeg, LIMITS.angleDeg, 'degrees');
+      const limits = listener.board ? LIMITS.angleOverBoardDeg : LIMITS.angleDeg;
+      checkWithin('angle', listener.angleDeg, limits, 'degrees');
       if (listener.distance !== undefined) checkWithin('distance', listener.distance, LIMITS.distance, 'm');
       this.#change({ ...this.#file, listener }, 'listener');
     });

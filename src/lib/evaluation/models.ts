@@ -10,6 +10,8 @@ import type { Known, Question } from './wave-jobs.js';
 export interface Model {
   /** Whether it knows the sound at any angle; otherwise straight in front of the cone alone. */
   offAxis: boolean;
+  /** Whether it knows what a hard board under the mount does. */
+  board: boolean;
   /** Whether it knows the air around: levels all round, pressure in a section, a puff. */
   field: boolean;
   /** Whether it knows the acoustic load of the cone. */
@@ -31,6 +33,7 @@ export interface Model {
 export const models: Readonly<Record<ModelName, Model>> = {
   rule: {
     offAxis: false,
+    board: false,
     field: false,
     load: false,
     ripples: false,
@@ -42,6 +45,7 @@ export const models: Readonly<Record<ModelName, Model>> = {
   },
   wave: {
     offAxis: true,
+    board: true,
     field: true,
     load: true,
     ripples: true,
@@ -63,9 +67,20 @@ export const USUAL_MODEL: ModelName = 'rule';
 /** The model that is asked where the air is to be seen. */
 export const FIELD_MODEL: ModelName = MODEL_NAMES.find((name) => models[name].field)!;
 
-/** The model after this one, round and round. */
-export function nextModel(name: ModelName): ModelName {
-  return MODEL_NAMES[(MODEL_NAMES.indexOf(name) + 1) % MODEL_NAMES.length];
+/** Whether a model knows the answer where one listens: not every one knows a board. */
+export function isOffered(name: ModelName, { board }: Listener): boolean {
+  return models[name].board || !board;
+}
+
+/** The model that answers where one listens: the chosen one, or if it knows nothing of the board the first that does. */
+export function modelAt(chosen: ModelName, listener: Listener): ModelName {
+  return isOffered(chosen, listener) ? chosen : MODEL_NAMES.find((name) => isOffered(name, listener))!;
+}
+
+/** The model after this one, round and round, of those that know the answer. */
+export function nextModel(name: ModelName, listener: Listener): ModelName {
+  const next = MODEL_NAMES[(MODEL_NAMES.indexOf(name) + 1) % MODEL_NAMES.length];
+  return modelAt(next, listener);
 }
 
 /** Whether a model's answers come from the workers, later. */
@@ -73,9 +88,27 @@ export function isAwaited(name: ModelName): boolean {
   return models[name].standIn !== null;
 }
 
-/** Where a model listens for somebody who listens there: straight in front, if it knows nothing else. */
+/** Where a model listens for somebody who listens there: straight in front, in the hand, if it knows nothing else. */
 export function whereItListens(name: ModelName, listener: Listener): Listener {
-  return models[name].offAxis || listener.angleDeg === 0 ? listener : { ...listener, angleDeg: 0 };
+  const { offAxis, board } = models[name];
+  const known = board || !listener.board ? listener : withoutBoard(listener);
+  return offAxis || known.angleDeg === 0 ? known : { ...known, angleDeg: 0 };
+}
+
+/** What of a question a model knows: somebody straight in front of a mount in the hand, if nothing else. */
+export function asItKnows<Asked extends Question>(name: ModelName, question: Asked): Asked {
+  const { installation } = question;
+  return {
+    ...question,
+    installation: models[name].board || !installation.board ? installation : withoutBoard(installation),
+    listener: whereItListens(name, question.listener)
+  };
+}
+
+function withoutBoard<Placed extends { board?: unknown }>(placed: Placed): Placed {
+  const free = { ...placed };
+  delete free.board;
+  return free;
 }
 
 /**
@@ -92,6 +125,5 @@ export function answerOf(
   const { answer, standIn } = models[name];
   const own = answer(question, known, speaker);
   if (own) return own;
-  const listener = whereItListens(standIn!, question.listener);
-  return answerOf(standIn!, { ...question, listener }, null, speaker);
+  return answerOf(standIn!, asItKnows(standIn!, question), null, speaker);
 }

@@ -29,7 +29,10 @@ export interface Prediction {
   /** Of a model that is solved only. */
   accuracy?: AccuracyName;
   speaker: SpeakerKind;
+  /** From straight in front of the cone; over a board from straight up. */
   angleDeg: Degrees;
+  /** There only where a board lies under the mounts. */
+  board?: true;
   frequency: Hertz[];
   setups: SetupPrediction[];
 }
@@ -66,6 +69,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
   const grid = Float64Array.from(new Set(frequency)).sort();
   const at = new Map([...grid].map((f, k) => [f, k]));
   const places = frequency.map((f) => at.get(f) ?? 0);
+  models[model].checkListener(listener);
   const questions = bench.setups.map((setup, i) =>
     naming(setup, i, (): Question => {
       const question = { installation: installationOf(bench, setup, speaker), air, listener };
@@ -73,7 +77,6 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
       return question;
     })
   );
-  models[model].checkListener(listener);
   const isSolved = models[model].accuracies.length > 0;
   const setups = bench.setups.map((setup, i) =>
     naming(setup, i, (): SetupPrediction => {
@@ -94,6 +97,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
     ...(isSolved ? { accuracy } : {}),
     speaker,
     angleDeg: listener.angleDeg,
+    ...(listener.board ? { board: true } : {}),
     frequency,
     setups
   };

@@ -4,7 +4,7 @@ import type { BenchFile, ModelName, Setup } from '../file/bench-file.js';
 import { installationOf } from '../file/installation-of.js';
 import { refusal } from '../acoustics/refusal.js';
 import { compute, type Computed, measure, type Stand, withMeasures } from './stand.js';
-import { answerOf, isAwaited, models } from './models.js';
+import { answerOf, isAwaited, modelAt, models } from './models.js';
 import { SameDrive } from './same-drive.js';
 import type { WaveAnswers } from './wave-answers.svelte.js';
 import type { Known, Question } from './wave-jobs.js';
@@ -33,7 +33,8 @@ export class Stands {
 
   #stand(file: BenchFile, index: number, listener: Listener, sampleRate: Hertz): Stand {
     const setup = file.setups[index];
-    const { air, view } = file;
+    const { air } = file;
+    const model = modelAt(file.view.model, file.listener);
     const stand: Stand = {
       index,
       numeral: String(index + 1),
@@ -45,20 +46,21 @@ export class Stands {
       refused: null
     };
     const wish = { installation: stand.installation, air, listener };
-    const wanted = isAwaited(view.model) ? this.#waves : null;
+    const wanted = isAwaited(model) ? this.#waves : null;
     const known = wanted?.best(wish) ?? null;
     stand.refused = wanted?.refusal(wish) ?? null;
     stand.awaited =
-      wanted !== null && stand.refused === null && known?.accuracy !== models[view.model].accuracies.at(-1);
+      wanted !== null && stand.refused === null && known?.accuracy !== models[model].accuracies.at(-1);
     const speaker = file.speakers[setup.speaker];
-    const inputs = [index, speaker, air, listener, sampleRate, view.model, known, stand.refused];
+    const inputs = [index, speaker, air, listener, sampleRate, model, known, stand.refused];
     const made = this.#made.get(setup);
     if (made && made.inputs.every((input, i) => input === inputs[i])) return made.stand;
-    // A better answer is no other mount: what hangs on the mount goes on.
-    const same = made && made.inputs[1] === speaker && !made.stand.problem ? made.stand.installation : null;
+    // A better answer is no other mount: what hangs on the mount goes on. Another board is another one.
+    const kept = made && made.inputs[1] === speaker && !made.stand.problem ? made.stand.installation : null;
+    const same = !kept?.board === !stand.installation.board ? kept : null;
     stand.problem = refusal(() => {
       stand.installation = same ?? installationOf(file, setup);
-      stand.computed = this.#compute(stand, view.model, { air, listener }, sampleRate, known);
+      stand.computed = this.#compute(stand, model, { air, listener }, sampleRate, known);
     });
     this.#made.set(setup, { inputs, stand });
     this.#last[index] = { stand, sampleRate };

@@ -32,8 +32,16 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
     const speaker = setup.speaker ?? keys[0];
     if (!keys.includes(speaker))
       throw new BenchFileError(`setups[${i}].speaker ${quoted(speaker)} is not among the speakers`);
-    const { mount, turn, notes } = setup;
-    return { name: setup.name ?? defaultSetupName(mount), speaker, mount, turn, notes };
+    const { mount, turn, above, facing, notes } = setup;
+    return {
+      name: setup.name ?? defaultSetupName(mount),
+      speaker,
+      mount,
+      turn,
+      ...(above !== undefined && { above }),
+      ...(facing !== undefined && { facing }),
+      notes
+    };
   });
   return { ...checked, speakers, setups };
 }

@@ -137,6 +137,8 @@ const setup = object({
   speaker: v.optional(name),
   mount,
   turn: v.optional(oneOf([0, 90]), 0),
+  above: v.optional(finite),
+  facing: v.optional(oneOf(['up', 'down'])),
   notes: v.optional(
     v.pipe(
       v.string('must be a text'),
@@ -176,7 +178,8 @@ export const benchFileSchema = object({
     object({
       angleDeg: v.optional(within(LIMITS.angleDeg, 'degrees'), 0),
       plane: v.optional(oneOf(['length', 'width']), 'width'),
-      distance: v.optional(within(LIMITS.distance, 'm'))
+      distance: v.optional(within(LIMITS.distance, 'm')),
+      board: v.optional(v.boolean('must be true or false'))
     }),
     {}
   ),

@@ -1,9 +1,10 @@
 import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
+import type { Board } from '../acoustics/mounts/board.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { Seconds } from '../units.js';
+import type { Metres, Seconds } from '../units.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
@@ -21,6 +22,9 @@ export interface Setup {
   mount: Mount;
   /** 90 lays the speaker's length across the mount. */
   turn: 0 | 90;
+  /** Over the board, where there is one: the usual height of its kind unless told (`usualAbove`), and up unless told. */
+  above?: Metres;
+  facing?: Board['facing'];
   notes: string;
 }
 

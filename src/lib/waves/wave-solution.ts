@@ -20,7 +20,7 @@ export interface SolvedMount extends SolvedWaves {
  * `ruleOfThumb`: 0 dB is the same cone velocity (`ideal`) or the mid-band level of this speaker (`full`) in an endless
  * plate, on the axis, at the same distance.
  *
- * @param listener any angle; a distance of 0.01 m or more, measured from the middle of the cone, or far field
+ * @param listener any angle, over a board from straight up; a distance of 0.01 m or more, measured from the middle of the cone, or far field
  * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
  * @throws RangeError for what `checkInstallation` refuses, for values beyond LIMITS, for a mount too large or too slender
  *   to be meshed, and for a moving mass below that of the air at the cone
@@ -58,11 +58,11 @@ export function* solvingWaves(
  * What a solution depends on, as a text: two installations with the same key have the same one, whatever their motors.
  */
 export function solutionKey(
-  { speaker: { cone, frame }, mount, turn }: Installation,
+  { speaker: { cone, frame }, mount, turn, board }: Installation,
   air: Air,
   { accuracy = 'full', loss = lossOf(mount) }: WaveOptions = {}
 ): string {
-  return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss]);
+  return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss, board]);
 }
 
 /** The short part of `waveSolution`: what a listener hears, on any grid. */

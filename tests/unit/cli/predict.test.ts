@@ -401,8 +401,8 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       'a newer file',
       ['-'],
-      '{"format":"backwave-bench","version":3}',
-      'this bench file is of version 3; this program reads versions 1 … 2'
+      '{"format":"backwave-bench","version":4}',
+      'this bench file is of version 4; this program reads versions 1 … 3'
     ],
     [
       'a mount',
@@ -499,5 +499,71 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     const file = path.join(temporaryFolder(), 'noise.json');
     writeFileSync(file, Buffer.from([0xff, 0xfe, 0x00, 0x80]));
     expect(await refused([file])).toMatch(/noise\.json" cannot be read: it is no UTF-8 text$/);
+  });
+});
+
+describe('over a board', () => {
+  const layout = (change: (bench: Loose) => void = () => {}) =>
+    demoBenchText((bench) => {
+      bench.version = 3;
+      bench.listener = { board: true, angleDeg: 60, distance: 0.9 };
+      bench.setups = [bench.setups[0], bench.setups[4]];
+      bench.setups[1].above = 0.03;
+      bench.setups[1].facing = 'down';
+      change(bench);
+    });
+  const asked = ['-', '--model', 'wave', '--accuracy', 'draft', '--frequencies', '200,1500'];
+
+  test('the wave solution is asked with each mount as high as it stands', async () => {
+    const prediction = await predicted(asked, layout());
+    expect(prediction).toMatchObject({ model: 'wave', angleDeg: 60, board: true });
+    const bench = readBenchFile(layout());
+    prediction.setups.forEach(({ levelDb }, i) => {
+      const { re, im } = waveSolution(
+        installationOf(bench, bench.setups[i]),
+        bench.air,
+        { angleDeg: 60, plane: 'width', distance: 0.9 },
+        Float64Array.of(200, 1500),
+        'full',
+        { accuracy: 'draft' }
+      );
+      levelDb.forEach((level, k) => close(level!, 20 * Math.log10(Math.hypot(re[k], im[k])), rounding));
+    });
+    const [inHand] = (
+      await predicted(
+        asked,
+        layout((bench) => (bench.listener.board = false))
+      )
+    ).setups;
+    expect(inHand.levelDb[0]!).toBeGreaterThan(prediction.setups[0].levelDb[0]! + 10);
+  });
+
+  test.each<[string, string[], string, string]>([
+    [
+      'the rule of thumb',
+      ['-'],
+      layout(),
+      'the rule of thumb knows nothing of a board: ask for the wave solution, or leave listener.board out'
+    ],
+    [
+      'an ear below it',
+      [...asked, '--angle', '100'],
+      layout(),
+      'angle of the listener over the board must be within -90 … 90 °, got 100'
+    ],
+    [
+      'a board through the mount',
+      asked,
+      layout((bench) => (bench.setups[1].above = -0.01)),
+      'setups[1] (Closed box): the board cuts through the mount: its lowest part must be within 1 … 1000 mm above the board, got -10'
+    ],
+    [
+      'a magnet on the board',
+      asked,
+      layout((bench) => (bench.setups[0].above = 0.01)),
+      'setups[0] (Free air): the magnet touches the board: it reaches 12 mm below the frame, which is 10 mm above the board'
+    ]
+  ])('refuses %s in one sentence', async (_, args, text, sentence) => {
+    await expect(predict(withFile(args, text))).rejects.toThrow(new Refusal(sentence));
   });
 });

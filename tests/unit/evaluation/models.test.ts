@@ -4,9 +4,11 @@ import type { Question } from '../../../src/lib/evaluation/wave-jobs.js';
 import type { ModelName } from '../../../src/lib/file/bench-file.js';
 import {
   answerOf,
+  asItKnows,
   FIELD_MODEL,
   isAwaited,
   MODEL_NAMES,
+  modelAt,
   models,
   nextModel,
   whereItListens
@@ -136,8 +138,25 @@ describe.each(MODEL_NAMES)('the table keeps its word of %s', (name) => {
 
 test('the choice goes round, and the air is asked of a model that knows it', () => {
   let name = MODEL_NAMES[0];
-  const seen = MODEL_NAMES.map(() => (name = nextModel(name)));
+  const seen = MODEL_NAMES.map(() => (name = nextModel(name, IN_FRONT)));
   expect(new Set(seen)).toEqual(new Set(MODEL_NAMES));
   expect(name).toBe(MODEL_NAMES[0]);
   expect(models[FIELD_MODEL].field).toBe(true);
+});
+
+test('over a board only those answer that know it, and another stands in for what it knows', () => {
+  const over = { ...IN_FRONT, angleDeg: 60, board: true };
+  expect(MODEL_NAMES.map((name) => modelAt(name, over))).toEqual(MODEL_NAMES.map(() => 'wave'));
+  expect(MODEL_NAMES.map((name) => modelAt(name, IN_FRONT))).toEqual(MODEL_NAMES);
+  expect(nextModel('wave', over)).toBe('wave');
+  const installation = { ...DEMO['flat plate'], board: { above: 0.03, facing: 'up' as const } };
+  const asked = asItKnows('rule', { ...question(installation), listener: over });
+  expect(asked.installation).toEqual(DEMO['flat plate']);
+  expect(asked.listener).toEqual(IN_FRONT);
+  expect(asItKnows('wave', { ...question(installation), listener: over }).installation).toBe(installation);
+  const meanwhile = answerOf('wave', { ...question(installation), listener: over }, null);
+  expect(meanwhile.model).toBe('rule');
+  expect(meanwhile.respond(Float64Array.of(500)).re).toEqual(
+    answerOf('rule', question(DEMO['flat plate']), null).respond(Float64Array.of(500)).re
+  );
 });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
 import { Stands } from '../../../src/lib/evaluation/stands.js';
-import type { Known } from '../../../src/lib/evaluation/wave-jobs.js';
+import type { Known, Question } from '../../../src/lib/evaluation/wave-jobs.js';
 import { hearWaves } from '../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../src/lib/waves/wave-solution.js';
 import { IN_FRONT } from '../../helpers/demo-installations.js';
@@ -87,4 +87,19 @@ test('opened with a listener to the side, the rule of thumb stands in straight i
   const [front, side] = [IN_FRONT, aside].map((listener) => stands.of(wave, listener, 48000)[PLATE]);
   expect([side.problem, side.awaited, side.computed!.answer.model]).toEqual([null, true, 'rule']);
   expect(side.computed!.responseDb).toEqual(front.computed!.responseDb);
+});
+
+test('a board is another place for every mount, and the model that knows it is asked', () => {
+  const asked: Question[] = [];
+  const stands = new Stands({ best: (question) => (asked.push(question), null), refusal: () => null });
+  const file = { ...wave, view: { ...wave.view, model: 'rule' as const } };
+  const [held] = stands.of(file, file.listener, 48000);
+  expect([held.installation.board, asked.length]).toEqual([undefined, 0]);
+  const over = { ...file, listener: { angleDeg: 60, plane: 'width' as const, board: true } };
+  const placed = stands.of(over, over.listener, 48000);
+  expect(placed.map(({ installation }) => installation.board?.above)).toEqual([0.035, 0.035, 0.014, 0.02]);
+  expect(placed.every(({ awaited, problem }) => awaited && problem === null)).toBe(true);
+  expect(asked.at(-1)!.listener).toBe(over.listener);
+  const [again] = stands.of(file, file.listener, 48000);
+  expect(again.installation.board).toBeUndefined();
 });

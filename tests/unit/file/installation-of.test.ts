@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { checkInstallation } from '../../../src/lib/acoustics/mounts/check-installation.js';
+import { usualAbove } from '../../../src/lib/acoustics/mounts/board.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { demoBenchText } from '../../helpers/demo-bench-text.js';
@@ -29,3 +30,29 @@ test('without motor values only the mount alone can be asked for', () => {
   );
   expect(() => checkInstallation(installationOf(bench, setup, 'ideal'))).not.toThrow();
 });
+
+test('over a board a setup stands as high as it says, or as is usual for its kind', () => {
+  const bench = readBenchFile(
+    demoBenchText((loose) => {
+      loose.version = 3;
+      loose.listener = { board: true };
+      loose.setups[0].above = 0.05;
+      loose.setups[1].facing = 'down';
+    })
+  );
+  const boards = bench.setups.map((setup) => installationOf(bench, setup).board!);
+  expect(boards[0]).toEqual({ above: 0.05, facing: 'up' });
+  expect(boards[1]).toEqual({ above: 0.014, facing: 'down' });
+  bench.setups.forEach((setup, i) => {
+    if (i > 1)
+      expect([setup.mount.kind, boards[i].above]).toEqual([setup.mount.kind, USUAL[setup.mount.kind]]);
+    expect(() => checkInstallation(installationOf(bench, setup))).not.toThrow();
+  });
+  // a magnet deeper than the usual height is held clear of the board
+  const deep = { ...bench.speakers.oval, depth: 0.06 };
+  expect(usualAbove(deep, { kind: 'free' }, 'up')).toBeGreaterThan(0.06);
+  const inHand = { ...bench, listener: { ...bench.listener, board: false } };
+  expect(installationOf(inHand, bench.setups[0])).not.toHaveProperty('board');
+});
+
+const USUAL = { free: 0.035, plate: 0.035, shell: 0.014, box: 0.02 };

@@ -34,7 +34,7 @@ describe('what is absent', () => {
     const bench = readBenchFile(leastBench({ kind: 'plate', length: 0.2, width: 0.1 }));
     expect(bench).toEqual({
       format: 'backwave-bench',
-      version: 2,
+      version: 3,
       air: { temperatureC: 20 },
       speakers: {
         any: {
@@ -267,19 +267,19 @@ describe('what is no bench file of this version', () => {
     ['{"format":"other"}', 'this is no bench file: its format is "other", not "backwave-bench"'],
     [
       '{"format":"backwave-bench"}',
-      'this bench file does not say its version; this program reads versions 1 … 2'
+      'this bench file does not say its version; this program reads versions 1 … 3'
     ],
     [
-      '{"format":"backwave-bench","version":3,"new":1}',
-      'this bench file is of version 3; this program reads versions 1 … 2'
+      '{"format":"backwave-bench","version":4,"new":1}',
+      'this bench file is of version 4; this program reads versions 1 … 3'
     ],
     [
       '{"format":"backwave-bench","version":"1"}',
-      'this bench file is of version "1"; this program reads versions 1 … 2'
+      'this bench file is of version "1"; this program reads versions 1 … 3'
     ],
     [
       '{"format":"backwave-bench","version":{}}',
-      'this bench file is of version an object; this program reads versions 1 … 2'
+      'this bench file is of version an object; this program reads versions 1 … 3'
     ]
   ])('%s', (text, expected) => {
     expect(sentence(text)).toBe(expected);
@@ -347,4 +347,33 @@ test('the example of docs/file-format.md can be read', () => {
   const benches = examples.filter((text) => text.includes('"format"'));
   expect(benches).toHaveLength(1);
   expect(readBenchFile(benches[0]).setups.map(({ name }) => name)).toEqual(['Free air', 'Flat plate']);
+});
+
+describe('a layout', () => {
+  const layout = (listener: object, setup: object = {}) =>
+    readBenchFile(
+      JSON.stringify({
+        ...(JSON.parse(leastBench({ kind: 'free' })) as object),
+        version: 3,
+        setups: [{ mount: { kind: 'free' }, ...setup }],
+        listener
+      })
+    );
+
+  test('is said with the listener and with each setup; what is not said stays so', () => {
+    const told = layout({ board: true, angleDeg: 60 }, { above: 0.02, facing: 'down' });
+    expect(told.listener).toEqual({ board: true, angleDeg: 60, plane: 'width' });
+    expect(told.setups[0]).toMatchObject({ above: 0.02, facing: 'down' });
+    const untold = layout({});
+    expect(untold.listener).toEqual({ angleDeg: 0, plane: 'width' });
+    expect(Object.keys(untold.setups[0])).toEqual(['name', 'speaker', 'mount', 'turn', 'notes']);
+  });
+
+  test.each<[string, object, object, string]>([
+    ['a board of another kind', { board: 'hard' }, {}, 'listener.board must be true or false, got "hard"'],
+    ['a height that is no number', {}, { above: '2' }, 'setups[0].above must be a number, got "2"'],
+    ['a third way to face', {}, { facing: 'left' }, 'setups[0].facing must be "up" or "down", got "left"']
+  ])('is refused: %s', (_, listener, setup, expected) => {
+    expect(() => layout(listener, setup)).toThrow(expected);
+  });
 });

@@ -1,4 +1,5 @@
 import type { Metres } from '../../units.js';
+import { magnetBelow, type Board } from './board.js';
 import { boxVolumes } from './box-volumes.js';
 import type { Installation } from '../installation.js';
 import type { BoxMount, PlateMount, ShellMount } from './mount.js';
@@ -26,7 +27,11 @@ export const LIMITS = {
   /** From the middle of the cone to the listener. */
   distance: [0.01, 1000],
   /** From straight in front of the cone, either way round to straight behind. */
-  angleDeg: [-180, 180]
+  angleDeg: [-180, 180],
+  /** Over a board, from straight up. */
+  angleOverBoardDeg: [-90, 90],
+  /** Height over the board. */
+  above: [0.001, 1]
 } as const satisfies Record<string, readonly [number, number]>;
 
 /**
@@ -34,12 +39,19 @@ export const LIMITS = {
  * do not fit together: a cone larger than its frame, a cone beyond the edge of its plate (it may fill the plate),
  * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a box whose front is
  * smaller than the cone or that is shallower than the speaker, and a body that fills the box. A frame that
- * overhangs a plate is accepted: only the plate counts. Lengths in messages are in millimetres.
+ * overhangs a plate is accepted: only the plate counts. Over a board: a board that cuts through the mount, and a magnet that touches
+ * it. Lengths in messages are in millimetres.
  */
 export function checkInstallation(installation: Installation): void {
-  const { speaker, mount, turn } = installation;
+  const { speaker, turn, board } = installation;
   if (turn !== 0 && turn !== 90) throw new RangeError(`turn must be 0 or 90 degrees, got ${String(turn)}`);
   checkSpeaker(speaker);
+  checkMount(installation);
+  if (board) checkBoard(installation, board);
+}
+
+function checkMount(installation: Installation): void {
+  const { speaker, mount, turn } = installation;
   const cone = turned(speaker.cone, turn);
   switch (mount.kind) {
     case 'free':
@@ -148,6 +160,22 @@ function checkBody(installation: Installation): void {
   if (net <= inside * 1e-9)
     throw new RangeError(
       `the speaker's body fills the box: it takes ${short(body * 1e6)} cm³ and the box holds ${short(inside * 1e6)} cm³`
+    );
+}
+
+function checkBoard({ speaker, mount }: Installation, { above, facing }: Board): void {
+  if (facing !== 'up' && facing !== 'down')
+    throw new RangeError(`a mount over the board must face up or down, got ${String(facing)}`);
+  const [least, most] = scaled(LIMITS.above, 1000);
+  if (!(above >= LIMITS.above[0]))
+    throw new RangeError(
+      `the board cuts through the mount: its lowest part must be within ${least} … ${most} mm above the board, got ${mm(above)}`
+    );
+  checkLength('height above the board', above, LIMITS.above);
+  const magnet = magnetBelow(speaker, mount, facing);
+  if (magnet >= above)
+    throw new RangeError(
+      `the magnet touches the board: it reaches ${mm(magnet)} mm below the ${mount.kind === 'shell' ? 'lower edge of the shell' : mount.kind === 'plate' ? 'plate' : 'frame'}, which is ${mm(above)} mm above the board`
     );
 }
 

@@ -29,7 +29,7 @@ import { secondOrderHighPass } from './second-order.js';
  *
  * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
  * @param listener angle 0 only; a distance of 0.01 m or more, meant for distances well beyond the mount's size
- * @throws RangeError for what `checkInstallation` refuses, for another angle, and for values beyond LIMITS
+ * @throws RangeError for what `checkInstallation` refuses, for another angle, over a board, and for values beyond LIMITS
  */
 export function ruleOfThumb(
   installation: Installation,
@@ -40,7 +40,7 @@ export function ruleOfThumb(
 ): Response {
   checkInstallation(installation);
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
-  checkInFront(listener);
+  checkInFront({ ...listener, board: listener.board || installation.board !== undefined });
   const { distance } = listener;
   checkFrequencies(frequency);
 
@@ -62,8 +62,12 @@ export function ruleOfThumb(
   return { frequency, re: h.re, im: h.im };
 }
 
-/** @throws RangeError for an angle other than 0, and for a distance beyond LIMITS */
-export function checkInFront({ angleDeg, distance }: Listener): void {
+/** @throws RangeError over a board, for an angle other than 0, and for a distance beyond LIMITS */
+export function checkInFront({ angleDeg, distance, board }: Listener): void {
+  if (board)
+    throw new RangeError(
+      'the rule of thumb knows nothing of a board: ask for the wave solution, or leave listener.board out'
+    );
   if (angleDeg !== 0)
     throw new RangeError(
       `the rule of thumb knows the sound straight in front of the cone only: angle must be 0, got ${angleDeg}`

@@ -1,7 +1,7 @@
 import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
-import { models } from '../../evaluation/models.js';
+import { modelAt, models } from '../../evaluation/models.js';
 import type { Decibels, Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { MountAsked } from '../../workers/waves/wave-protocol.js';
@@ -39,7 +39,13 @@ export class AirQuestion {
   /** The heard mount in the wave solution, if it can be solved and somebody looks. */
   readonly asked: MountAsked | null = $derived.by(() => {
     const { heard, file, dragging } = this.#bench;
-    if (this.#watched === 0 || !models[file.view.model].field || heard.problem || heard.refused) return null;
+    if (
+      this.#watched === 0 ||
+      !models[modelAt(file.view.model, file.listener)].field ||
+      heard.problem ||
+      heard.refused
+    )
+      return null;
     return { installation: heard.installation, air: file.air, accuracy: dragging ? 'draft' : 'full' };
   });
 

@@ -1,5 +1,5 @@
 import { untrack } from 'svelte';
-import { models } from '../../evaluation/models.js';
+import { modelAt, models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { ModelName } from '../../file/bench-file.js';
@@ -43,7 +43,7 @@ export class BenchGain {
       const loop = current();
       void this.#anew;
       if (!loop || bench.dragging) return;
-      const { model } = bench.file.view;
+      const model = chosenIn(bench);
       const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
       this.#newest.run(async (signal) => {
         for (const { model, reach } of reaches) {
@@ -72,7 +72,7 @@ export class BenchGain {
 
   /** Finds it before the first sound, which waits for no model that is awaited: the one that stands in is heard first. */
   async prepare(loop: Loop): Promise<number> {
-    const [model] = this.#before(this.#parts.bench.file.view.model);
+    const [model] = this.#before(chosenIn(this.#parts.bench));
     const gain = await this.#find(loop, this.#reach(model), true);
     [this.#value, this.#model] = [gain, model];
     return gain;
@@ -89,7 +89,7 @@ export class BenchGain {
    * to get there.
    */
   async makeRoom(loop: Loop, signal: AbortSignal): Promise<void> {
-    const [model] = this.#before(this.#parts.bench.file.view.model);
+    const [model] = this.#before(chosenIn(this.#parts.bench));
     const gain = await this.#find(loop, this.#reach(model), false);
     if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
     this.#value = gain;
@@ -116,4 +116,9 @@ export class BenchGain {
     const horn = await cache.horn(sound, reach.sampleRate);
     return headroom.gain(reach, [loops, [horn]]);
   }
+}
+
+/** The model that draws and plays where one listens. */
+function chosenIn({ file }: GainParts['bench']): ModelName {
+  return modelAt(file.view.model, file.listener);
 }

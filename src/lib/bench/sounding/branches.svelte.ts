@@ -1,4 +1,4 @@
-import { answerOf, models, whereItListens } from '../../evaluation/models.js';
+import { answerOf, asItKnows, modelAt, models } from '../../evaluation/models.js';
 import { filterFor, type Stand } from '../../evaluation/stand.js';
 import type { Setup } from '../../file/bench-file.js';
 import type { Bench } from '../bench.svelte.js';
@@ -72,9 +72,9 @@ export class Branches {
     const loaded = this.#loaded[index];
     if (loaded?.setup === setup) return loaded;
     const { file, listener, sampleRate } = this.#parts.bench;
-    const { standIn } = models[file.view.model];
+    const { standIn } = models[modelAt(file.view.model, file.listener)];
     if (standIn === null) return SILENT;
-    const question = { installation, air: file.air, listener: whereItListens(standIn, listener) };
+    const question = asItKnows(standIn, { installation, air: file.air, listener });
     return { filter: filterFor(answerOf(standIn, question, null), sampleRate), drive: 1 };
   }
 }

@@ -1,7 +1,7 @@
 import { sensitivity } from '../../acoustics/speaker/sensitivity.js';
 import type { Installation } from '../../acoustics/installation.js';
 import { type Answer, drivenAnswer } from '../../evaluation/answer.js';
-import { answerOf, isAwaited, whereItListens } from '../../evaluation/models.js';
+import { answerOf, asItKnows, isAwaited, whereItListens } from '../../evaluation/models.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { Question } from '../../evaluation/wave-jobs.js';
 import type { ModelName } from '../../file/bench-file.js';
@@ -28,7 +28,7 @@ export function reachOfBench(
   const most = Math.max(...installations.map(({ speaker }) => sensitivity(speaker, air)));
   const awaited = isAwaited(model) && waves !== null;
   const answer = (installation: Installation): Answer | Promise<Answer> => {
-    const question = { installation, air, listener };
+    const question = asItKnows(model, { installation, air, listener: place });
     const drive = sensitivity(installation.speaker, air) / most;
     return awaited
       ? drafted(question).then((drafted) => drivenAnswer(drafted, drive))

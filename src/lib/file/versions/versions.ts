@@ -2,6 +2,7 @@ import type { JsonObject } from '../json/json-object.js';
 import { quoted } from '../json/quoted.js';
 import { ENGINE_TO_DIESEL } from './engine-to-diesel.js';
 import { LOAD_AT_ONCE } from './load-at-once.js';
+import { LAYOUT_TOLD } from './layout-told.js';
 import { MODEL_SAID } from './model-said.js';
 import type { VersionStep } from './version-step.js';
 
@@ -9,7 +10,12 @@ import type { VersionStep } from './version-step.js';
  * Every form that a bench file has had, oldest first. A new version is a step of its own in a file of its own, and a line
  * here; the program then writes what the last step leads to.
  */
-const STEPS: readonly [VersionStep, ...VersionStep[]] = [ENGINE_TO_DIESEL, LOAD_AT_ONCE, MODEL_SAID];
+const STEPS: readonly [VersionStep, ...VersionStep[]] = [
+  ENGINE_TO_DIESEL,
+  LOAD_AT_ONCE,
+  MODEL_SAID,
+  LAYOUT_TOLD
+];
 
 /** The version this program writes: the one that the steps lead to. */
 export const BENCH_VERSION = newestOf(STEPS);

@@ -83,7 +83,7 @@ export const LEAVES_OUT: readonly Gaps[] = [
       },
       {
         title: 'The locomotive',
-        text: 'The chassis and the baseboard that nearly close a shell’s open bottom, windows, seams and leaks at the frame, filling in a box, the mechanism inside, walls that rattle or move, air rubbing in slits below about 1 mm.'
+        text: 'The chassis that nearly closes a shell’s open bottom; in the hand, the board of a layout; windows, seams and leaks at the frame, filling in a box, the mechanism inside, walls that rattle or move, air rubbing in slits below about 1 mm.'
       },
       {
         title: 'The speaker at work',

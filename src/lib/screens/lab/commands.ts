@@ -87,7 +87,7 @@ export const KEY_LINES: KeyLine[] = [
       {
         name: 'model',
         keys: [place('KeyW')],
-        deed: ({ bench }) => bench.setModel(nextModel(bench.file.view.model))
+        deed: ({ bench }) => bench.setModel(nextModel(bench.model, bench.file.listener))
       }
     ]
   },
@@ -245,7 +245,7 @@ function showAir({ bench, page }: Parts): void {
  * air has a sentence there.
  */
 function nextInHall({ bench, projection, air }: Parts): void {
-  const next = nextShown(projection.air, air.mode, models[bench.file.view.model].field);
+  const next = nextShown(projection.air, air.mode, models[bench.model].field);
   projection.air = next !== 'curves';
   if (next === 'puff') air.makePuff();
   else air.showTone();

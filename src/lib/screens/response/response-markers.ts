@@ -26,6 +26,8 @@ export function responseMarkers(
 ): ResponseMarker[] {
   if (!computed) return [];
   const ring = ringMarker(computed);
+  // Over a board there is a third wave: what is foretold of the two does not hold.
+  if (listener.board) return ring ? [ring] : [];
   const late = lateMarkers({ computed }, air, listener, FULL);
   // Of a shell the hump is the ring, and that is said of it.
   if (late.length > 0) return ring ? [ring, ...late.filter((mark) => !sameSpot(mark, ring))] : late;

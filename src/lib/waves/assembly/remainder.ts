@@ -12,9 +12,11 @@ export interface PointPairs {
   points: number;
   /** The largest distance, in metres. */
   reach: number;
+  /** The largest distance within the surface itself, without its reflections. */
+  size: number;
 }
 
-export function pointPairs({ images, quadrature: { points, normals } }: Surface): PointPairs {
+export function pointPairs({ images, copies, quadrature: { points, normals } }: Surface): PointPairs {
   const count = points.length / 3;
   const data = new Float64Array(3 * images.length * ((count * (count + 1)) / 2));
   const reach = 2 * halfDiameter(points, images);
@@ -35,7 +37,7 @@ export function pointPairs({ images, quadrature: { points, normals } }: Surface)
         data[o++] = -dot / (4 * Math.PI);
         data[o++] = square > 0 ? (-own * other) / (4 * Math.PI * square) : 0;
       }
-  return { data, points: count, reach };
+  return { data, points: count, reach, size: 2 * halfDiameter(points, images.slice(0, copies)) };
 }
 
 /** A bound on half the largest distance within all images. */

@@ -1,19 +1,20 @@
-import type { Air } from '../../acoustics/air.js';
+import { soundSpeed, type Air } from '../../acoustics/air.js';
 import { checkWithin, LIMITS } from '../../acoustics/mounts/check-installation.js';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Response } from '../../acoustics/response.js';
-import type { ComplexArray } from '../../numeric/complex-array.js';
+import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import { multiply } from '../../numeric/multiply.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
-import type { Decibels, Hertz, Kilograms, SquareMetres } from '../../units.js';
+import type { Decibels, Hertz, Kilograms, MetresPerSecond, SquareMetres } from '../../units.js';
 import { fromEven, inverse, lossTurn, toEven, turnedBy } from './even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './wave-curve.js';
 import { drivenBy } from './driven-by.js';
 import { impedance, keepPassive, loadStiffness } from './load-curve.js';
 import type { Complex } from '../../numeric/complex.js';
 import { acousticLoad } from '../field/acoustic-load.js';
-import { transfer } from '../field/transfer.js';
+import { transferOn } from '../field/transfer.js';
+import { waysTo, type Way } from '../field/ways.js';
 
 /** A geometry solved once, of which every listener is read off. */
 export interface SolvedWaves {
@@ -29,9 +30,11 @@ export interface SolvedWaves {
  * and air are those it was solved for; the motor and the volume of the speaker's body are free.
  */
 export interface HeardWaves {
-  /** Of what is heard and of the load, in their even form and turned by `turn` (`lossTurn`). */
+  /** Of the load, and of what is heard on each of the ways, in their even form and turned by `turn` (`lossTurn`). */
   fit: RationalFit;
   turn: Complex;
+  /** By how much each way is longer than the straight one, and the ratio of the straight one to it. */
+  ways: Pick<Way, 'longer' | 'ratio'>[];
   /** Whether the surface has a free edge: all mounts but the box. */
   open: boolean;
   /** How what is heard behaves at low frequency. */
@@ -70,19 +73,27 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
   const { open } = problem.surface;
   const turn = lossTurn(open, problem.loss);
   const low = open && listener.distance === undefined ? 'rises' : 'finite';
-  const heard = gather(curve.states, (state) => transfer(problem, state, listener));
+  const ways = waysTo(problem, listener);
   const load = gather(curve.states, (state) => acousticLoad(problem, state));
   const fit = rationalFit(
     curve.frequency,
-    [toEven(heard, curve.frequency, low), toEven(load, curve.frequency, open ? 'finite' : 'compliance')].map(
-      (output) => turnedBy(output, turn)
-    ),
+    [
+      toEven(load, curve.frequency, open ? 'finite' : 'compliance'),
+      ...ways.map((way) =>
+        toEven(
+          gather(curve.states, (state) => transferOn(problem, state, way)),
+          curve.frequency,
+          low
+        )
+      )
+    ].map((output) => turnedBy(output, turn)),
     TOLERANCE,
     { exact: [0, 1] }
   );
   return {
     fit,
     turn,
+    ways: ways.map(({ longer, ratio }) => ({ longer, ratio })),
     open,
     low,
     area: problem.pistons[0].area,
@@ -113,10 +124,15 @@ export function heardResponse(
   const { fit, open, highest } = heard;
   const held = frequency.map((f) => Math.min(f, highest));
   const back = inverse(heard.turn);
-  const [evenHeard, evenLoad] = evaluateFit(fit, held).map((output) => turnedBy(output, back));
-  const samples = turnedBy({ re: fit.values[1].re.slice(), im: fit.values[1].im.slice() }, back);
+  const [evenLoad, ...evenHeard] = evaluateFit(fit, held).map((output) => turnedBy(output, back));
+  const samples = turnedBy({ re: fit.values[0].re.slice(), im: fit.values[0].im.slice() }, back);
   keepPassive(evenLoad, held, samples, fit.support);
-  const h = fromEven(evenHeard, held, heard.low);
+  const h = together(
+    evenHeard.map((even) => fromEven(even, held, heard.low)),
+    heard.ways,
+    held,
+    soundSpeed(air)
+  );
   const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, open);
   if (speaker === 'full') {
     const { motor } = installation.speaker;
@@ -135,8 +151,30 @@ export function heardResponse(
   };
 }
 
-/** @throws RangeError for an angle or a distance beyond LIMITS */
-export function checkListener({ angleDeg, distance }: Listener): void {
-  checkWithin('angle of the listener', angleDeg, [-360, 360], '°');
+/** What is heard on all ways: each of them times its ratio, as late as it is longer. */
+function together(
+  heard: readonly ComplexArray[],
+  ways: HeardWaves['ways'],
+  frequency: Float64Array,
+  c: MetresPerSecond
+): ComplexArray {
+  const sum = complexArray(frequency.length);
+  ways.forEach(({ longer, ratio }, w) => {
+    const { re, im } = heard[w];
+    for (let i = 0; i < frequency.length; i++) {
+      const phase = (-2 * Math.PI * frequency[i] * longer) / c;
+      const cos = ratio * Math.cos(phase);
+      const sin = ratio * Math.sin(phase);
+      sum.re[i] += re[i] * cos - im[i] * sin;
+      sum.im[i] += re[i] * sin + im[i] * cos;
+    }
+  });
+  return sum;
+}
+
+/** @throws RangeError for an angle or a distance beyond LIMITS, over a board for one below it */
+export function checkListener({ angleDeg, distance, board }: Listener): void {
+  if (board) checkWithin('angle of the listener over the board', angleDeg, LIMITS.angleOverBoardDeg, '°');
+  else checkWithin('angle of the listener', angleDeg, [-360, 360], '°');
   if (distance !== undefined) checkWithin('distance of the listener', distance, LIMITS.distance, 'm');
 }

@@ -3,6 +3,7 @@ import type { Decibels, Hertz, MetresPerSecond } from '../../units.js';
 import type { Complex } from '../../numeric/complex.js';
 import { acousticLoad } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
+import { boardOf } from '../field/ways.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
 import { lossTurn, toEven, turnedBy } from './even-form.js';
 import { toEnd, type Steps } from './steps.js';
@@ -30,7 +31,10 @@ const GOOD_DB: Decibels = 0.1;
 const ROUND = 4;
 const MOST = 96;
 
-/** Directions whose far field steers the choice of frequencies: along the axis, and halfway down to length and width. */
+/**
+ * Directions whose far field steers the choice of frequencies: along the axis, and halfway down to length and width. Over a board
+ * the surface itself without its reflections is asked, and downward too: those are the two ways to a listener (`waysTo`).
+ */
 const STEERING: readonly (readonly [number, number, number])[] = [
   [0, 0, 1],
   [Math.SQRT1_2, 0, Math.SQRT1_2],
@@ -43,7 +47,7 @@ const STEERING: readonly (readonly [number, number, number])[] = [
  * the load at low frequency is taken. Their number grows with the size of the mount in wavelengths.
  */
 export function firstFrequencies(problem: WaveProblem, c: MetresPerSecond, highest: Hertz): Float64Array {
-  const phase = (2 * Math.PI * highest * problem.pairs.reach) / c;
+  const phase = (2 * Math.PI * highest * problem.pairs.size) / c;
   const n = 5 + Math.ceil(0.45 * phase);
   const chebyshev = Array.from({ length: n }, (_, i) => highest * Math.sin((Math.PI * (i + 1)) / (2 * n)));
   chebyshev[n - 1] = highest;
@@ -170,10 +174,14 @@ function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: 
       )
     )
   );
+  const steering: readonly (readonly [number, number, number])[] = boardOf(problem)
+    ? [...STEERING, ...STEERING.map(([x, y, z]) => [x, y, -z] as const)]
+    : STEERING;
+  const own = problem.surface.copies;
   const far = pistons.flatMap((piston) =>
-    STEERING.map((direction) =>
+    steering.map((direction) =>
       toEven(
-        gather(states, (state) => farField(problem, state, direction, piston)),
+        gather(states, (state) => farField(problem, state, direction, piston, own)),
         frequency,
         open ? 'rises' : 'finite'
       )

@@ -8,28 +8,30 @@ import type { Complex } from '../../numeric/complex.js';
  * the quadrature of the matrix, so that energy is kept exactly. All images are summed; with a wall it holds on its near side.
  *
  * @param direction unit vector from the middle to the listener
+ * @param count of the images, the first of them, that are summed: all, or those of the surface itself without its reflections
  */
 export function farField(
   { surface, pistons, middle }: WaveProblem,
   { k, jumps }: WaveState,
   direction: Vector,
-  piston = 0
+  piston = 0,
+  count = surface.images.length
 ): Complex {
   const { images, classes, quadrature } = surface;
   const { points, normals, start, point, weight } = quadrature;
-  const count = points.length / 3;
-  const patternRe = new Float64Array(count);
-  const patternIm = new Float64Array(count);
+  const nodes = points.length / 3;
+  const patternRe = new Float64Array(nodes);
+  const patternIm = new Float64Array(nodes);
   let [re, im] = [0, 0];
-  classes.forEach(({ character, nodes }, c) => {
+  classes.forEach(({ character, nodes: kept }, c) => {
     const m = jumps[piston][c];
     if (!m) return;
     patternRe.fill(0);
     patternIm.fill(0);
-    images.forEach(({ sign, shift }, g) => {
+    images.slice(0, count).forEach(({ sign, shift }, g) => {
       const [dx, dy, dz] = [0, 1, 2].map((d) => sign[d] * direction[d]);
       const behind = dot(direction, middle) - dot(direction, shift);
-      for (let p = 0; p < count; p++) {
+      for (let p = 0; p < nodes; p++) {
         const o = 3 * p;
         const facing = character[g] * (dx * normals[o] + dy * normals[o + 1] + dz * normals[o + 2]);
         const phase = k * (dx * points[o] + dy * points[o + 1] + dz * points[o + 2] - behind);
@@ -37,8 +39,8 @@ export function farField(
         patternIm[p] += facing * Math.sin(phase);
       }
     });
-    for (let i = 0; i < nodes.length; i++)
-      for (let e = start[nodes[i]]; e < start[nodes[i] + 1]; e++) {
+    for (let i = 0; i < kept.length; i++)
+      for (let e = start[kept[i]]; e < start[kept[i] + 1]; e++) {
         const w = weight[e];
         const p = point[e];
         re += w * (m.re[i] * patternRe[p] - m.im[i] * patternIm[p]);

@@ -12,13 +12,15 @@ const DEPTH = 6;
  * The pressure at a point over jωρ·v of one piston, in metres: the double layer ∫ m·∂G/∂n′ dS =
  * ∫ m·n·(x − y)·(1 + jkr)·e^{−jkr}/(4πr³) dS, by the edge midpoints of triangles that are halved where they are near.
  *
+ * @param count of the images, the first of them, that are summed: all, or those of the surface itself without its reflections
  * @param point x, y, z in the coordinates of the mesh: the plate or roof is z = 0, its middle the origin; off the surface
  */
 export function fieldAt(
   problem: WaveProblem,
   { k, jumps }: WaveState,
   [x, y, z]: readonly [Metres, Metres, Metres],
-  piston = 0
+  piston = 0,
+  count = problem.surface.images.length
 ): Complex {
   const { surface } = problem;
   const sum: Complex = { re: 0, im: 0 };
@@ -27,7 +29,7 @@ export function fieldAt(
     if (!m) return;
     const re = onNodes(surface, c, m.re);
     const im = onNodes(surface, c, m.im);
-    surface.images.forEach(({ sign, shift }, g) => {
+    surface.images.slice(0, count).forEach(({ sign, shift }, g) => {
       // in place of the image the point is mirrored back
       const at = [sign[0] * (x - shift[0]), sign[1] * (y - shift[1]), sign[2] * (z - shift[2])] as const;
       const part = layer(surface, k, at, re, im);

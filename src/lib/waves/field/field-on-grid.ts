@@ -1,11 +1,12 @@
-import { complexArray } from '../../numeric/complex-array.js';
+import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { Metres } from '../../units.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
 import { addDipoles, wallDipoles } from './wall-dipoles.js';
 import { addNearFieldCorrection } from './near-field-correction.js';
 import { dipoleKernel } from './dipole-kernel.js';
-import { checkGrid, type SectionGrid } from './section-grid.js';
+import { checkGrid, rowAt, type SectionGrid } from './section-grid.js';
 import { sectionImages } from './section-images.js';
+import { boardOf } from './ways.js';
 
 /** One complex number a pixel, columns·rows, row by row from the top. */
 export interface FieldImage {
@@ -17,7 +18,8 @@ export interface FieldImage {
  * `fieldAt` at the middle of every pixel of a section: the pressure over jωρ·v of one piston, in metres, so that ρ times the cone's
  * acceleration times this is the pressure in Pa. Edge midpoints act as point dipoles; triangles closer than
  * about two of their edges are integrated in closed form, so that both sides of a wall are right up to it. On a wall, and across
- * its free edge, stands the mean of both sides.
+ * its free edge, stands the mean of both sides; below a board stands 0. Up in the picture is up along z of the mesh, where the cone
+ * looks: a mount that is turned over has its board at the top.
  *
  * @param loss for a wave that dies away: the wave number of the air is k·(1 − j·loss)
  * @throws RangeError for a grid without pixels or without extent
@@ -35,7 +37,19 @@ export function fieldOnGrid(
   const kernel = dipoleKernel(state.k, loss, reachOf(problem, grid));
   addDipoles(wallDipoles(problem.surface, section, grid), kernel, grid, sum);
   addNearFieldCorrection(problem.surface, section, kernel.half, grid, sum);
+  clearBelowBoard(problem, grid, sum);
   return { re: Float32Array.from(sum.re), im: Float32Array.from(sum.im) };
+}
+
+/** Below the board there is nothing. */
+function clearBelowBoard(problem: WaveProblem, grid: SectionGrid, { re, im }: ComplexArray): void {
+  const board = boardOf(problem);
+  if (!board) return;
+  for (let row = 0; row < grid.rows; row++)
+    if (board.up * (rowAt(grid, row) - board.at) < 0) {
+      re.fill(0, row * grid.columns, (row + 1) * grid.columns);
+      im.fill(0, row * grid.columns, (row + 1) * grid.columns);
+    }
 }
 
 /** A bound on the distance from any pixel to any point of the surface. */

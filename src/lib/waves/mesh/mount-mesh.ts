@@ -37,7 +37,7 @@ const AXES: readonly Axis[] = [0, 1, 2];
 /**
  * The mesh of a mount and its cone, a quarter where two mirrors survive. The spacing is at most c/(perWave·highest), and a
  * side has at least as many cells as `accuracy` says. A mount too large for the budget is meshed coarser, and `highest` falls
- * in proportion.
+ * in proportion. A board is a wall that reflects it.
  *
  * @param installation one that `checkInstallation` accepts
  * @throws RangeError where even a mesh to 200 Hz would pass the budget
@@ -45,12 +45,14 @@ const AXES: readonly Axis[] = [0, 1, 2];
 export function mountMesh(installation: Installation, c: MetresPerSecond, accuracy: Accuracy): MountMesh {
   const parts = mountParts(installation);
   const mirrors = survivingMirrors(parts);
+  const board = boardUnder(installation, parts);
   const outline = turned(installation.speaker.cone, installation.turn);
   for (let highest: Hertz = accuracy.highest; highest >= LOWEST; highest *= 0.9) {
     const spacing = spacings(parts, c / (accuracy.perWave * highest), accuracy);
     if (estimate(parts, mirrors, spacing) > accuracy.budget) continue;
+    const mesh = partsMesh(parts, spacing, mirrors);
     return {
-      mesh: partsMesh(parts, spacing, mirrors),
+      mesh: { ...mesh, mirrors: [...mirrors, ...board] },
       pistons: [{ outline, middle: middleOf(installation) }],
       highest
     };
@@ -58,6 +60,14 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
   throw new RangeError(
     'this mount is too large or too slender for the wave solution: make its longest side shorter or its shortest side longer'
   );
+}
+
+/** The board as a wall across z: below the mount, or in front of a cone that looks down. */
+function boardUnder({ board }: Installation, parts: readonly SurfacePart[]): Mirror[] {
+  if (!board) return [];
+  const [lowest, highest] = extent(parts, 2);
+  const at = board.facing === 'up' ? lowest - board.above : highest + board.above;
+  return [{ axis: 2, at, kind: 'wall' }];
 }
 
 function middleOf({ mount }: Installation): Vector {

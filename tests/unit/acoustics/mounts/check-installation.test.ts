@@ -186,3 +186,49 @@ it('takes a loss inside a shell of 0 … 20 %, and none that is more, less or no
       /^loss inside the shell must be within 0 … 20 %, got /
     );
 });
+
+describe('over a board', () => {
+  const over = (mount: Mount, above: number, facing: 'up' | 'down' = 'up', depth = 0.012) => {
+    try {
+      checkInstallation({ speaker: { ...SPEAKERS.oval, depth }, mount, turn: 0, board: { above, facing } });
+      return '';
+    } catch (error) {
+      return (error as RangeError).message;
+    }
+  };
+
+  it('accepts a mount that stands clear of it', () => {
+    expect(over(rectangle(0.15, 0.1), 0.013)).toBe('');
+    expect(over(shell(0.152, 0.033, 0.04), 0.001)).toBe('');
+    expect(over(box(0.042, 0.029, 0.017), 0.001)).toBe('');
+    // turned over, the magnet looks up
+    expect(over({ kind: 'free' }, 0.001, 'down')).toBe('');
+  });
+
+  it.each<[string, string]>([
+    [
+      over(box(0.042, 0.029, 0.017), -0.003),
+      'the board cuts through the mount: its lowest part must be within 1 … 1000 mm above the board, got -3'
+    ],
+    [
+      over(rectangle(0.15, 0.1), 0),
+      'the board cuts through the mount: its lowest part must be within 1 … 1000 mm above the board, got 0'
+    ],
+    [over(rectangle(0.15, 0.1), 2), 'height above the board must be within 1 … 1000 mm, got 2000'],
+    [
+      over(rectangle(0.15, 0.1), 0.012),
+      'the magnet touches the board: it reaches 12 mm below the plate, which is 12 mm above the board'
+    ],
+    [
+      over({ kind: 'free' }, 0.005),
+      'the magnet touches the board: it reaches 12 mm below the frame, which is 5 mm above the board'
+    ],
+    [
+      over(shell(0.152, 0.033, 0.04), 0.014, 'up', 0.06),
+      'the magnet touches the board: it reaches 20 mm below the lower edge of the shell, which is 14 mm above the board'
+    ],
+    [over({ kind: 'free' }, 0.02, 'left' as 'up'), 'a mount over the board must face up or down, got left']
+  ])('refuses: %s', (got, expected) => {
+    expect(got).toBe(expected);
+  });
+});

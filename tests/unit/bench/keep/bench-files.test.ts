@@ -105,7 +105,7 @@ describe('BenchFiles', () => {
   it.each([
     { what: 'no JSON', text: '{"format": ', says: /not JSON/ },
     { what: 'empty', text: '', says: /is empty/ },
-    { what: 'a newer version', text: demoBenchText((b) => (b.version = 3)), says: /of version 3/ },
+    { what: 'a newer version', text: demoBenchText((b) => (b.version = 4)), says: /of version 4/ },
     { what: 'nested deep', text: '['.repeat(100_000), says: /nested more than 16 levels/ },
     {
       what: 'a million setups',

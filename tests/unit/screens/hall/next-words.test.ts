@@ -14,7 +14,7 @@ it.each(['wave', 'rule'] as const)('says what the command does next, all the way
     !projection.air ? 'the curves' : air.mode === 'tone' ? 'a tone in the air' : 'one push of the cone';
   for (let i = 0; i < 6; i++) {
     const promised = nextWords(projection.air, air.mode, models[model].field);
-    commandNamed('air in the hall').deed({ bench: { file: { view: { model } } }, projection, air } as never);
+    commandNamed('air in the hall').deed({ bench: { model }, projection, air } as never);
     expect(promised).toBe(`next: ${seen()}`);
   }
 });

@@ -12,15 +12,15 @@ const HARDLY = 8;
 
 /**
  * How late the back comes where it is opposite to the front, and where in step with it: for open mounts that are solved in full,
- * straight in front, where there is a plain hump.
+ * straight in front, where there is a plain hump; not over a board, which adds a third wave.
  */
 export function lateMarkers(
   { computed }: Pick<Stand, 'computed'>,
   air: Air,
-  { angleDeg }: Listener,
+  { angleDeg, board }: Listener,
   words: LateWords
 ): ResponseMarker[] {
-  if (!computed || angleDeg !== 0) return [];
+  if (!computed || angleDeg !== 0 || board) return [];
   const { answer, response, figures } = computed;
   if (!models[answer.model].ripples || answer.provisional) return [];
   if (figures.string === null || figures.corner === null) return [];

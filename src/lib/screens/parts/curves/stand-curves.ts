@@ -6,7 +6,7 @@ import type { CurveStyle } from '../../../plot/curve-style.js';
 import type { ResponseCurve, ResponseGround } from '../../../plot/response-curve.js';
 import type { BenchFile } from '../../../file/bench-file.js';
 import { drivenAnswer } from '../../../evaluation/answer.js';
-import { answerOf, models } from '../../../evaluation/models.js';
+import { answerOf, isOffered, models } from '../../../evaluation/models.js';
 import { MODEL_TITLES } from '../words/model-titles.js';
 import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
 
@@ -44,10 +44,10 @@ export function curveOf(stand: Stand, heard: boolean): ResponseCurve[] {
   ];
 }
 
-/** What the rule of thumb says of the heard mount, straight in front, beside its wave solution. */
+/** What the rule of thumb says of the heard mount, straight in front, beside its wave solution; nothing over a board, of which it knows nothing. */
 export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve[] {
   const other = heard.computed && models[heard.computed.answer.model].standIn;
-  if (!other) return [];
+  if (!other || !isOffered(other, listener)) return [];
   const { installation } = heard;
   const inFront = { ...listener, angleDeg: 0 };
   const own = answerOf(other, { installation, air: file.air, listener: inFront }, null);

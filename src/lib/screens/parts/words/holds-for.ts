@@ -1,5 +1,5 @@
 import type { Listener } from '../../../acoustics/listener.js';
-import { models, whereItListens } from '../../../evaluation/models.js';
+import { modelAt, models, whereItListens } from '../../../evaluation/models.js';
 import type { Stand } from '../../../evaluation/stand.js';
 import type { BenchFile, ModelName } from '../../../file/bench-file.js';
 import { MODEL_TITLES } from './model-titles.js';
@@ -19,7 +19,8 @@ export interface Compared {
  * hall the sound goes by its name.
  */
 export function holdsFor({ file, listener, heard, measuredAgainst }: Compared, sound = 'this sound'): string {
-  const { model, inches, sameLoudness } = file.view;
+  const { inches, sameLoudness } = file.view;
+  const model = modelAt(file.view.model, listener);
   const answered = [heard, measuredAgainst].map(({ computed }) => computed?.answer.model ?? model);
   // What stands in may know less of places than the model that was chosen.
   const place = answered.every((one) => one === answered[0])

@@ -1,9 +1,11 @@
 import type { Listener } from '../../../acoustics/listener.js';
 import { distanceWords } from '../../../format/distance-words.js';
 
-/** From where all is drawn and heard: *60° to the side at 0.8 m*. */
-export function placeWords({ angleDeg, plane, distance }: Listener, inches: boolean): string {
+/** From where all is drawn and heard: *60° to the side at 0.8 m*, *over the board, 60° to the side at 0.8 m*. */
+export function placeWords({ angleDeg, plane, distance, board }: Listener, inches: boolean): string {
   const away = distance === undefined ? ', far away' : ` at ${distanceWords(distance, inches)}`;
+  if (board)
+    return `over the board, ${angleDeg === 0 ? 'straight above' : sideWords(angleDeg, plane)}${away}`;
   return `${sideWords(angleDeg, plane)}${away}`;
 }
 

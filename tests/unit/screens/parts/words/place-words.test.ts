@@ -11,6 +11,12 @@ test('where one listens, in words', () => {
   expect(placeWords({ angleDeg: 180, plane: 'width', distance: 0.6096 }, true)).toBe(
     'straight behind at 2 ft'
   );
+  expect(placeWords({ angleDeg: 60, plane: 'width', distance: 0.9, board: true }, false)).toBe(
+    'over the board, 60° to the side at 0.9 m'
+  );
+  expect(placeWords({ angleDeg: 0, plane: 'width', board: true }, false)).toBe(
+    'over the board, straight above, far away'
+  );
 });
 
 test('a distance as it is typed, and back', () => {
