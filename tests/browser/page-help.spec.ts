@@ -74,7 +74,7 @@ it('five steps, drawn, each plays its mount; closing puts back what was heard', 
 
 it('a step whose mount is not on the shelf says what to put there', async ({ page, bench }) => {
   await bench.hear(2);
-  await page.getByText('name, notes and place').click();
+  await page.getByText('name, notes, place').click();
   await page.getByRole('button', { name: 'take off the shelf' }).click();
   await expect(bench.stands).toHaveCount(3);
   await openHelp(page);

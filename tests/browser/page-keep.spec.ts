@@ -51,7 +51,7 @@ test.describe('without a bench of one’s own', () => {
     await expect(line(page)).toHaveAttribute('data-kept', 'demo');
     await expect(bench.stage.getByRole('radio', { name: 'wave solution' })).toBeChecked();
     await expect(bench.stage).toContainText(
-      'this sound, wave solution, straight in front, far away, same drive',
+      'this sound, wave solution, in front of the cone, far away, same drive',
       {
         timeout: 60_000
       }

@@ -53,7 +53,7 @@ it('without a mouse: play, listen, change a size, add, rename, copy, move and ta
   await tabTo(page, /slider: Railbus, width inside/);
   await page.keyboard.press('ArrowUp');
   await expect(bench.field('width inside')).toHaveValue('33');
-  await tabTo(page, /summary: name, notes and place/);
+  await tabTo(page, /summary: name, notes, place/);
   await page.keyboard.press('Enter');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Control+a');

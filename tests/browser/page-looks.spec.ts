@@ -32,6 +32,18 @@ async function axe(page: Page, state: string, asked: 'all' | 'colours' | 'sizes'
   expect.soft(said.map((one) => `${state}: ${one}`)).toEqual([]);
 }
 
+async function isDesk(page: Page): Promise<boolean> {
+  return (await page.evaluate(() => innerWidth)) >= 1440;
+}
+
+/** At a desk the first screen holds the whole picture of the response with its axis, whichever mount is heard. */
+async function wholePicture(page: Page, state: string): Promise<void> {
+  if (!(await isDesk(page))) return;
+  await page.evaluate(() => scrollTo(0, 0));
+  const { y, height } = (await page.locator('.response-picture svg').first().boundingBox())!;
+  expect.soft(y + height, `${state}: the picture’s lower end`).toBeLessThanOrEqual(900);
+}
+
 /** Every state in which the page can stand, one after the other; each is looked at when it has come to rest. */
 async function everyState(
   page: Page,
@@ -40,10 +52,21 @@ async function everyState(
   phone: boolean
 ): Promise<void> {
   await look('at the start');
+  await wholePicture(page, 'at the start');
   for (const numeral of [2, 3, 4]) {
     await bench.hear(numeral);
     await bench.settled();
     await look(`mount ${numeral} heard`);
+    await wholePicture(page, `mount ${numeral} by the rule of thumb`);
+  }
+  if (await isDesk(page)) {
+    await page.keyboard.press('w');
+    for (const numeral of [1, 3, 4, 2]) {
+      await bench.hear(numeral);
+      await bench.settled();
+      await wholePicture(page, `mount ${numeral} by the wave solution`);
+    }
+    await page.keyboard.press('w');
   }
   await bench.hear(2);
   await bench.settled();

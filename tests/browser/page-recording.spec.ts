@@ -243,7 +243,37 @@ it('a bad file is refused in one sentence, and what plays goes on', async ({ pag
   await expect(bench.soundName).toHaveText('chuffs.wav');
 });
 
+it('a recording is there again after a reload, out of the browser’s own store', async ({ page, bench }) => {
+  await bench.picker.setInputFiles(chuffs);
+  await expect(bench.soundName).toHaveText('chuffs.wav');
+  await expect.poll(() => page.evaluate(keptRecordings)).toContain('chuffs.wav');
+  await expect(bench.line).toHaveAttribute('data-kept', 'kept');
+  await bench.hear(2);
+  const level = await bench.level(2);
+  await page.reload();
+  await expect(bench.soundName).toHaveText('chuffs.wav');
+  await expect(page.locator('.stretch')).toContainText('of 0:01');
+  await expect.poll(() => bench.level(2)).toBe(level);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
 test('a recording of one’s own', onOnePage);
+
+/** The names of the recordings that lie in the browser's store. */
+function keptRecordings(): Promise<string[]> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open('backwave-recordings');
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => {
+      const all = opening.result.transaction('kept').objectStore('kept').getAll();
+      all.onsuccess = () => {
+        opening.result.close();
+        resolve((all.result as { name: string }[]).map(({ name }) => name));
+      };
+      all.onerror = () => reject(all.error);
+    };
+  });
+}
 
 function file(name: string, buffer: Buffer): { name: string; mimeType: string; buffer: Buffer } {
   return { name, mimeType: 'audio/wav', buffer };

@@ -111,7 +111,7 @@ curves.it(
     await bench.hear(3);
     await page.keyboard.press('w');
     await solved(bench);
-    const angle = bench.shelf.getByRole('textbox', { name: 'your ear, off the front' });
+    const angle = bench.shelf.getByRole('textbox', { name: 'your ear, off the cone’s front' });
     await angle.fill('75');
     await angle.press('Enter');
     const aside = bench.stage.getByText('this sound, wave solution, 75° to the side, far away');
@@ -119,14 +119,14 @@ curves.it(
     await solved(bench);
     const [there] = solvedHere(demoMount(3), { angleDeg: 75, plane: 'width' }, [2500]);
     await shown(bench, '2.5 kHz', there);
-    const front = bench.stage.getByText('this sound, rule of thumb, straight in front, far away');
+    const front = bench.stage.getByText('this sound, rule of thumb, in front of the cone, far away');
     await page.keyboard.press('w');
     await expect(front).toBeVisible();
     // One step back is the model, two the listener's place.
     await page.keyboard.press('Control+z');
     await expect(aside).toBeVisible();
     await page.keyboard.press('Control+z');
-    await expect(bench.stage.getByText('this sound, wave solution, straight in front')).toBeVisible();
+    await expect(bench.stage.getByText('this sound, wave solution, in front of the cone')).toBeVisible();
     await expect(aside).toHaveCount(0);
   }
 );

@@ -28,11 +28,28 @@ export function textsOf(markup: string): Text[] {
   });
 }
 
+/** The upright lines of marks, each from its upper end to its lower one. */
+export function linesOf(markup: string): { x: number; top: number; bottom: number }[] {
+  return [...markup.matchAll(/<path[^>]*? d="M([\d.]+),([\d.]+)V([\d.]+)"/g)].map(([, x, top, bottom]) => ({
+    x: Number(x),
+    top: Number(top),
+    bottom: Number(bottom)
+  }));
+}
+
 /** What is wrong with the texts of a drawn picture, one sentence each: on each other, in the drawing, or beyond the picture. */
-export function wrongTexts(texts: readonly Text[], area: Area, width: number): string[] {
+export function wrongTexts(
+  texts: readonly Text[],
+  area: Area,
+  width: number,
+  lines: readonly ReturnType<typeof linesOf>[number][] = []
+): string[] {
   return texts.flatMap(({ text, box }, i) => [
     ...(boxesMeet(box, area) ? [`"${text}" lies in the drawing`] : []),
     ...(box.left < -1 || box.right > width + 1 || box.top < -1 ? [`"${text}" leaves the picture`] : []),
+    ...lines
+      .filter(({ x, top, bottom }) => boxesMeet(box, { left: x - 1, right: x + 1, top, bottom }))
+      .map(({ x }) => `"${text}" lies on the mark at ${x}`),
     ...texts
       .slice(i + 1)
       .flatMap((other) => (boxesMeet(box, other.box) ? [`"${text}" lies on "${other.text}"`] : []))

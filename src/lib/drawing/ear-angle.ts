@@ -1,3 +1,4 @@
+import { angleInSteps } from '../numeric/angle-in-steps.js';
 import type { Degrees } from '../units.js';
 import type { Point } from './point.js';
 
@@ -7,7 +8,7 @@ export function earPoint(angleDeg: Degrees, radius: number): Point {
   return [radius * Math.sin(angle), -radius * Math.cos(angle)];
 }
 
-/** The angle of a place beside the cone's middle, in whole steps, −180° … 180°. */
+/** The angle of a place beside the cone's middle, in whole steps, above −180° and at most 180°; y points down. */
 export function earAngle([x, y]: Point, step: Degrees): Degrees {
-  return Math.round((Math.atan2(x, -y) * 180) / Math.PI / step) * step + 0;
+  return angleInSteps(x, -y, step);
 }

@@ -21,4 +21,5 @@ test('where it is put is where it stands, in steps, at any distance', () => {
     for (const radius of [3, 30]) expect(earAngle(earPoint(angle, radius), 5)).toBe(angle);
   expect(earAngle([1, -10], 5)).toBe(5);
   expect(Object.is(earAngle([-0.1, -10], 5), 0)).toBe(true);
+  expect(earAngle([-0.1, 10], 5)).toBe(180);
 });

@@ -24,9 +24,10 @@ const APART = 8;
 
 /**
  * The texts about places on the axis, in the rows above the drawing: where nothing is drawn, no text lies on anything. Each stands
- * over its line, or beside it on the side that it speaks of; in a higher row if need be, with its line drawn up to it. Earlier
- * ones choose first. Null where there is no room: its words then belong under the picture.
+ * over its line, or beside it on the side that it speaks of; in a higher row if need be, with its line drawn up to it. As many as
+ * can find room; among equals earlier ones choose first. Null where there is no room: its words then belong under the picture.
  *
+ * @param lines a handful: all ways to set them are tried
  * @param first the lowest row that may be taken
  */
 export function laneLabels(
@@ -34,26 +35,32 @@ export function laneLabels(
   layout: PictureLayout,
   first = 0
 ): (LaneLabel | null)[] {
-  const placed: { label: LaneLabel; own: number }[] = [];
-  const isFree = (box: Box, own: number): boolean =>
-    box.left >= 0 &&
-    box.right <= layout.width &&
-    placed.every(({ label, own: other }) => {
-      const wide = { ...label.box, left: label.box.left - APART, right: label.box.right + APART };
-      // A line goes up to its text through all rows below it.
-      return (
-        !boxesMeet(wide, box) && !passes(lines[own], box, label.box) && !passes(lines[other], label.box, box)
-      );
-    });
-  return lines.map((line, own) => {
-    for (let row = first; row < layout.lanes; row++)
-      for (const label of placesIn(row, line, layout))
-        if (isFree(label.box, own)) {
-          placed.push({ label, own });
-          return label;
-        }
-    return null;
-  });
+  const places = lines.map((line) =>
+    Array.from({ length: layout.lanes - first }, (_, i) => placesIn(first + i, line, layout))
+      .flat()
+      .filter(({ box }) => box.left >= 0 && box.right <= layout.width)
+  );
+  let best: { labels: (LaneLabel | null)[]; count: number } = { labels: lines.map(() => null), count: 0 };
+  const set = (labels: (LaneLabel | null)[], count: number): void => {
+    const own = labels.length;
+    if (count + lines.length - own <= best.count) return;
+    if (own === lines.length) {
+      best = { labels, count };
+      return;
+    }
+    for (const label of places[own])
+      if (labels.every((other, i) => !other || areApart(lines[own], label.box, lines[i], other.box)))
+        set([...labels, label], count + 1);
+    set([...labels, null], count);
+  };
+  set([], 0);
+  return best.labels;
+}
+
+/** Whether two texts can stand so: neither on the other, nor on the line that goes up to it through the rows below. */
+function areApart(line: LaneLine, box: Box, otherLine: LaneLine, other: Box): boolean {
+  const wide = { ...other, left: other.left - APART, right: other.right + APART };
+  return !boxesMeet(wide, box) && !passes(line, box, other) && !passes(otherLine, other, box);
 }
 
 /** Whether the line up to `box` passes through `other`, which stands in a lower row. */

@@ -12,5 +12,5 @@ export function nextShown(air: boolean, mode: 'tone' | 'puff', field: boolean): 
 
 /** The same in words. */
 export function nextWords(...now: Parameters<typeof nextShown>): string {
-  return `next: ${WORDS[nextShown(...now)]}`;
+  return `to see ${WORDS[nextShown(...now)]}`;
 }

@@ -1,50 +1,124 @@
 import { render } from 'svelte/server';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import ResponsePicture from '../../../../src/lib/plot/pictures/ResponsePicture.svelte';
 import SpectrumPicture from '../../../../src/lib/plot/pictures/SpectrumPicture.svelte';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { checkInstallation } from '../../../../src/lib/acoustics/mounts/check-installation.js';
+import { refusal } from '../../../../src/lib/acoustics/refusal.js';
+import { MODEL_NAMES } from '../../../../src/lib/evaluation/models.js';
+import type { Known, Question } from '../../../../src/lib/evaluation/wave-jobs.js';
+import type { ModelName, Setup } from '../../../../src/lib/file/bench-file.js';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import { harmonicMarks } from '../../../../src/lib/plot/marks/harmonic-marks.js';
 import type { ResponseMarker } from '../../../../src/lib/plot/response-curve.js';
-import { pictureLayout } from '../../../../src/lib/plot/scales/picture-layout.js';
+import { pictureLayout, type PictureLayout } from '../../../../src/lib/plot/scales/picture-layout.js';
+import { hallMarkers } from '../../../../src/lib/screens/parts/curves/hall-markers.js';
 import { FULL, SHORT, type LateWords } from '../../../../src/lib/screens/parts/curves/late-words.js';
-import { curveOf } from '../../../../src/lib/screens/parts/curves/stand-curves.js';
+import { ruleReaches } from '../../../../src/lib/screens/parts/curves/rule-reaches.js';
+import { ruleWords } from '../../../../src/lib/screens/parts/curves/rule-words.js';
+import { curveOf, ruleBeside } from '../../../../src/lib/screens/parts/curves/stand-curves.js';
 import { responseMarkers } from '../../../../src/lib/screens/response/response-markers.js';
 import { MOUNT_DRAWER, setupOf } from '../../../../src/lib/screens/shelf/mount-drawer.js';
-import { textsOf, wrongTexts } from '../../../helpers/picture-texts.js';
+import { hearWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
+import { solutionKey, solveMount, type SolvedMount } from '../../../../src/lib/waves/wave-solution.js';
+import { linesOf, textsOf, wrongTexts } from '../../../helpers/picture-texts.js';
 
-/** Without a browser pictures are drawn this wide. */
+/** Without a browser pictures are drawn this wide, unless they are told. */
 const WIDTH = 960;
 
-/** The demo bench, and one of every mount of the drawer, drawn by the rule of thumb. */
-function benches(): Bench[] {
-  const demo = demoBench();
-  const view = { ...demo.view, heard: 0, measuredAgainst: 0, model: 'rule' as const };
-  const oval = Object.keys(demo.speakers)[0];
-  const drawer = MOUNT_DRAWER.map((mount) => setupOf(mount, oval));
-  return [demo.setups, drawer.slice(0, 4), drawer.slice(4)].map(
-    (setups) => new Bench({ ...demo, view, setups })
-  );
+/** Widths of the picture on a phone, a large phone on its side, a tablet, a desk, and in halls of 1024 and 1920 pixels. */
+const WIDTHS = [368, 560, 780, 1360];
+const HALLS = [
+  { width: 960, height: 310, textSize: 27 },
+  { width: 1840, height: 450, textSize: 38 }
+];
+
+const demo = demoBench();
+const oval = Object.keys(demo.speakers)[0];
+const drawer = MOUNT_DRAWER.map((mount) => setupOf(mount, oval));
+/** The demo bench, it with two more mounts, and one of every mount of the drawer. */
+const SHELVES = [demo.setups, [...demo.setups, ...drawer.slice(-3, -1)], drawer.slice(0, 4), drawer.slice(4)];
+
+/** Drafts in the place of full solutions, which say where they end: the words are set as they would be. */
+const solved = new Map<string, SolvedMount>();
+const waves = {
+  best: ({ installation, air, listener }: Question): Known | null => {
+    const key = solutionKey(installation, air);
+    if (refusal(() => checkInstallation(installation))) return null;
+    const mount = solved.get(key) ?? solveMount(installation, air, { accuracy: 'draft' });
+    solved.set(key, mount);
+    return { accuracy: 'full', heard: hearWaves(mount, listener) };
+  },
+  refusal: () => null
+};
+
+function benchOf(setups: Setup[], model: ModelName): Bench {
+  const view = { ...demo.view, heard: 0, measuredAgainst: 0, model };
+  return new Bench({ ...demo, view, setups }, waves);
 }
 
-it('no text of the response picture lies on a curve, a bar or another text, whichever mount of the demo is heard', () => {
-  for (const bench of benches())
-    for (const inches of [false, true])
-      for (const { index, setup } of bench.stands) {
-        bench.hear(index);
-        bench.setInches(inches);
-        const curves = bench.stands.flatMap((stand) => curveOf(stand, stand === bench.heard));
-        const markers = responseMarkers(bench.heard, bench.file.air, bench.listener, (m) => bench.length(m));
-        const { body } = render(ResponsePicture, { props: { curves, bands: null, markers, height: 240 } });
-        const { area } = pictureLayout(WIDTH, 240, false, undefined, 1);
-        expect(wrongTexts(textsOf(body), area, WIDTH), setup.name).toEqual([]);
-        // What is not written above stands below.
-        for (const { text } of markers) expect(body, setup.name).toContain(text.replace('← ', ''));
-      }
+const wrong = (body: string, { area, width }: PictureLayout) =>
+  wrongTexts(textsOf(body), area, width, linesOf(body));
+
+describe.each(MODEL_NAMES)('whichever mount of the demo is heard, by the %s', (model) => {
+  it('no text of the response picture lies on a curve, a bar, a mark or another text', () => {
+    for (const setups of SHELVES) {
+      const bench = benchOf(setups, model);
+      for (const { index, setup } of bench.stands)
+        for (const inches of [false, true]) {
+          bench.hear(index);
+          bench.setInches(inches);
+          const curves = [
+            ...bench.stands.flatMap((stand) => curveOf(stand, stand === bench.heard)),
+            ...ruleBeside(bench).map((curve) => ({ ...curve, written: ruleWords(ruleReaches(bench)) }))
+          ];
+          const markers = responseMarkers(bench.heard, bench.file.air, bench.listener, (m) =>
+            bench.length(m)
+          );
+          for (const usualWidth of WIDTHS) {
+            const height = usualWidth < 560 ? 200 : 240;
+            const props = { curves, bands: null, markers, height, usualWidth };
+            const { body } = render(ResponsePicture, { props });
+            expect(wrong(body, pictureLayout(usualWidth, height, false, undefined, 1)), setup.name).toEqual(
+              []
+            );
+            // What is not written above stands below.
+            for (const { text } of markers) expect(body, setup.name).toContain(text.replace('← ', ''));
+          }
+        }
+    }
+  });
+
+  it('nor in the hall, against whichever other mount', () => {
+    for (const setups of SHELVES.slice(0, 2)) {
+      const bench = benchOf(setups, model);
+      for (const { index: heard } of bench.stands)
+        for (const { index: against } of bench.stands) {
+          bench.hear(heard);
+          bench.measureAgainst(against);
+          const curves = [
+            ...[...new Set([bench.measuredAgainst, bench.heard])].flatMap((one) =>
+              curveOf(one, one === bench.heard)
+            ),
+            ...ruleBeside(bench)
+          ];
+          const markers = hallMarkers(bench.heard, bench.file.air, bench.listener);
+          const ends = curves.some((curve) => curve.heard && curve.computedTo !== undefined);
+          for (const { width, height, textSize } of HALLS) {
+            const sized = { height, usualWidth: width, bare: true, bareTextSize: textSize };
+            const { body } = render(ResponsePicture, { props: { curves, bands: null, markers, ...sized } });
+            const lanes = Math.min(2, markers.length + (ends ? 1 : 0));
+            expect(wrong(body, pictureLayout(width, height, true, textSize, lanes)), `${heard}`).toEqual([]);
+            // A hall has no line of words below: all of them stand above.
+            for (const { text } of markers) expect(body).toContain(text);
+          }
+        }
+    }
+  });
 });
 
 it('nor does any that the wave solution has marked, at the desk and in the hall', () => {
-  const [bench] = benches();
+  const bench = benchOf(demo.setups, 'rule');
   bench.hear(1);
   const curves = bench.stands.flatMap((stand) =>
     curveOf(stand, stand === bench.heard).map((curve) => ({ ...curve, computedTo: 10000 }))
@@ -71,7 +145,7 @@ it('nor does any that the wave solution has marked, at the desk and in the hall'
 });
 
 it('a hall is told where the solution ends, also of a mount of which nothing else is said', () => {
-  const [bench] = benches();
+  const bench = benchOf(demo.setups, 'rule');
   const curves = curveOf(bench.heard, true).map((curve) => ({ ...curve, computedTo: 10000 }));
   const props = { curves, bands: null, markers: [], height: 400, bare: true, bareTextSize: 26 };
   const texts = textsOf(render(ResponsePicture, { props }).body);

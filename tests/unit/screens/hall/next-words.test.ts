@@ -15,6 +15,6 @@ it.each(['wave', 'rule'] as const)('says what the command does next, all the way
   for (let i = 0; i < 6; i++) {
     const promised = nextWords(projection.air, air.mode, models[model].field);
     commandNamed('air in the hall').deed({ bench: { model }, projection, air } as never);
-    expect(promised).toBe(`next: ${seen()}`);
+    expect(promised).toBe(`to see ${seen()}`);
   }
 });

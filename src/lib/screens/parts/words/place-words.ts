@@ -10,7 +10,7 @@ export function placeWords({ angleDeg, plane, distance, board }: Listener, inche
 }
 
 function sideWords(angleDeg: number, plane: Listener['plane']): string {
-  if (angleDeg === 0) return 'straight in front';
-  if (Math.abs(angleDeg) === 180) return 'straight behind';
+  if (angleDeg === 0) return 'in front of the cone';
+  if (Math.abs(angleDeg) === 180) return 'behind the cone';
   return `${Math.abs(angleDeg)}° ${plane === 'width' ? 'to the side' : 'towards the end'}`;
 }

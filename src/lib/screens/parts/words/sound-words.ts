@@ -1,4 +1,4 @@
-import type { GeneratedSound } from '../../../sounds/kinds.js';
+import { isMoving, type GeneratedSound } from '../../../sounds/kinds.js';
 import { noteName } from '../../../sounds/blocks/note-name.js';
 import type { BenchSound } from '../../../file/bench-file.js';
 import { frequencyWords } from '../../../format/frequency-words.js';
@@ -49,4 +49,9 @@ export function soundSummary(sound: GeneratedSound, inches: boolean): string {
 /** The name a sound goes by on the screen. */
 export function soundWords(sound: BenchSound): string {
   return sound.name;
+}
+
+/** What a sound is of: an engine only where there is one with a lever. */
+export function ofWhat(sound: BenchSound): 'engine' | 'sound' {
+  return isMoving(sound) ? 'engine' : 'sound';
 }

@@ -2,7 +2,7 @@ import type { Metres } from '../../../units.js';
 
 /** How far the sound of the back has to go to the middle of the front; null where it cannot. */
 export function wayWords(string: Metres | null, length: (metres: Metres) => string): string {
-  return string === null ? 'closed: no way round' : `nearest way round: ${length(string)}`;
+  return string === null ? 'closed: the back cannot come round' : `nearest way round: ${length(string)}`;
 }
 
 /** The same for a hall, with what makes it matter. */

@@ -40,17 +40,19 @@ function said(
 
 test('the sound, the model, the place and the drive', () => {
   expect(said('wave', ASIDE)).toBe('this sound, wave solution, 60° to the side at 0.8 m, same drive');
-  expect(said('wave', IN_FRONT)).toBe('this sound, wave solution, straight in front, far away, same drive');
+  expect(said('wave', IN_FRONT)).toBe(
+    'this sound, wave solution, in front of the cone, far away, same drive'
+  );
   expect(said('wave', { angleDeg: -30, plane: 'length' })).toContain('30° towards the end, far away');
 });
 
 test('the rule of thumb listens in front, wherever the ear is', () => {
-  expect(said('rule', ASIDE)).toBe('this sound, rule of thumb, straight in front at 0.8 m, same drive');
+  expect(said('rule', ASIDE)).toBe('this sound, rule of thumb, in front of the cone at 0.8 m, same drive');
 });
 
 test('as long as the waves are awaited, it says what the figure was found by', () => {
   expect(said('wave', ASIDE, rule)).toBe(
-    'this sound, rule of thumb for now, straight in front at 0.8 m, same drive'
+    'this sound, rule of thumb for now, in front of the cone at 0.8 m, same drive'
   );
   expect(said('wave', ASIDE, wave, rule)).toContain('wave solution against rule of thumb');
 });

@@ -4,12 +4,12 @@ import { placeWords } from '../../../../../src/lib/screens/parts/words/place-wor
 import { close } from '../../../../helpers/close.js';
 
 test('where one listens, in words', () => {
-  expect(placeWords({ angleDeg: 0, plane: 'width' }, false)).toBe('straight in front, far away');
+  expect(placeWords({ angleDeg: 0, plane: 'width' }, false)).toBe('in front of the cone, far away');
   expect(placeWords({ angleDeg: -75, plane: 'length', distance: 0.6 }, false)).toBe(
     '75° towards the end at 0.6 m'
   );
   expect(placeWords({ angleDeg: 180, plane: 'width', distance: 0.6096 }, true)).toBe(
-    'straight behind at 2 ft'
+    'behind the cone at 2 ft'
   );
   expect(placeWords({ angleDeg: 60, plane: 'width', distance: 0.9, board: true }, false)).toBe(
     'over the board, 60° to the side at 0.9 m'

@@ -1,0 +1,31 @@
+import { ringPeak } from '../../../acoustics/figures/ring-peak.js';
+import type { ResponseMarker } from '../../../plot/response-curve.js';
+import { models } from '../../../evaluation/models.js';
+import type { Computed } from '../../../evaluation/stand.js';
+import { frequencyWords } from '../../../format/frequency-words.js';
+
+/** Two marks nearer than this share of their frequency are one. */
+const SAME_SPOT = 0.03;
+
+/** Where a shell rings: at the top of its curve where the model draws one, else where it is foretold. */
+export function ringMarker({ figures, answer, response }: Computed): ResponseMarker | null {
+  if (figures.ring === null) return null;
+  const drawn = models[answer.model].ripples;
+  const frequency = drawn ? ringPeak(response, figures.ring, answer.solvedTo) : figures.ring;
+  if (frequency === null) return null;
+  const at = frequencyWords(frequency);
+  return {
+    frequency,
+    kind: 'ring',
+    text: drawn ? `the shell rings here, ${at}` : `rings here, ${at}: louder than drawn`
+  };
+}
+
+/** The marks of the back with that of the ring before them: of a shell the hump is the ring, and that is said of it. */
+export function withRing(late: readonly ResponseMarker[], ring: ResponseMarker | null): ResponseMarker[] {
+  return ring ? [ring, ...late.filter((mark) => !sameSpot(mark, ring))] : [...late];
+}
+
+function sameSpot(mark: ResponseMarker, ring: ResponseMarker): boolean {
+  return Math.abs(Math.log(mark.frequency / ring.frequency)) < SAME_SPOT;
+}
