@@ -31,6 +31,8 @@ export interface LoopParts {
 export class PlayedLoop {
   /** Null until there is one, and where the file of a recording is not open. */
   current = $state.raw<Loop | null>(null);
+  /** The sound whose loop that is. */
+  of = $state.raw<BenchSound | null>(null);
 
   /** A sound that is tried: while it plays it is heard in the place of the bench's, which stays as it is. */
   tried = $state.raw<GeneratedSound | null>(null);
@@ -85,7 +87,7 @@ export class PlayedLoop {
     const { bench, recording, cache } = this.#parts;
     const loop = await cache.loop(sound, recording.current, bench.sampleRate);
     if (!loop) throw new Error('Choose a sound first: your recording is not open any more.');
-    this.current = loop;
+    [this.current, this.of] = [loop, sound];
     return loop;
   }
 
@@ -108,7 +110,7 @@ export class PlayedLoop {
     // It is heard before it is drawn.
     if (loop && playback.playing && loop !== this.#playerInRoom().loop) await this.#change(loop, signal);
     if (signal.aborted) return;
-    this.current = loop;
+    [this.current, this.of] = [loop, sound];
     if (!loop) gone();
   }
 

@@ -159,7 +159,7 @@ export class Sounding {
   get measuring(): boolean {
     const { file, stands } = this.#bench;
     const { of } = this.#levels;
-    const known = of?.loop.sound === file.sound && of.stands === stands;
+    const known = this.#loop.of === file.sound && of?.loop === this.loop && of?.stands === stands;
     return !known && !this.problem && this.levelPending === LISTENING;
   }
 

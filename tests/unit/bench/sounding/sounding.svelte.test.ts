@@ -221,6 +221,12 @@ test('levels that are not those of the sound and the mounts there are say so', a
     hold('heardThrough');
   }
   await letGo('heardThrough');
+  // A sound that is there already is the bench's again.
+  bench.undo();
+  bench.undo();
+  bench.setSound({ ...usualSound('puff') });
+  await rested();
+  expect(sounding.measuring).toBe(false);
   // What cannot be measured is not waited for.
   refused.heardThrough = 'The worker has gone.';
   bench.setTemperature(30);
