@@ -13,7 +13,9 @@ import { plainTimes } from './plain-times.mjs';
 const SHELLS = [
   { name: 'full, central', accuracy: 'full', offset: 0, bar: 1 },
   { name: 'full, 30 mm off', accuracy: 'full', offset: 0.03, bar: 2.5 },
+  { name: 'full, over a board', accuracy: 'full', offset: 0, above: 0.014, bar: 1.6 },
   { name: 'draft, central', accuracy: 'draft', offset: 0, bar: 0.1 },
+  { name: 'draft, over a board', accuracy: 'draft', offset: 0, above: 0.014, bar: 0.25 },
   { name: 'draft, 30 mm off', accuracy: 'draft', offset: 0.03, bar: 0.25 }
 ];
 /** Spacing of the mesh of `full` over that of each row of the table of growth. */
@@ -92,7 +94,9 @@ function reportPlain(ours, where) {
   if (!plain)
     return console.log('There is no python3 with NumPy and SciPy here: the plain program is left out.');
   for (const { offset, nodes, prepare, each } of plain) {
-    const index = SHELLS.findIndex((shell) => shell.offset === offset && shell.accuracy === 'full');
+    const index = SHELLS.findIndex(
+      (shell) => shell.offset === offset && shell.accuracy === 'full' && shell.above === undefined
+    );
     const { frequencies, whole: our } = ours[index];
     const solving = each * frequencies;
     const whole = prepare + solving;

@@ -1,4 +1,5 @@
 import { soundSpeed } from '../../../src/lib/acoustics/air.js';
+import type { Listener } from '../../../src/lib/acoustics/listener.js';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { fftFrequencies } from '../../../src/lib/numeric/impulse-response.js';
@@ -15,6 +16,8 @@ import { waveProblem } from '../../../src/lib/waves/solve/wave-problem.js';
 export interface ShellAsked {
   offset: Metres;
   accuracy: AccuracyName;
+  /** Its lower edge so high over a board; in the hand unless told. */
+  above?: Metres;
 }
 
 /** One wave solution: its size, and its seconds. The parts add up to the whole. */
@@ -31,16 +34,19 @@ export interface WaveTimes {
 }
 
 /** Inside 152 × 30 × 45 mm, closed ends, the oval speaker in the roof. */
-export function referenceShell(offset: Metres): Installation {
+export function referenceShell(offset: Metres, above?: Metres): Installation {
   const mount = { kind: 'shell', length: 0.152, width: 0.03, height: 0.045, ends: 'closed', offset } as const;
-  return { speaker: SPEAKERS.oval, mount, turn: 0 };
+  const board = above === undefined ? {} : { board: { above, facing: 'up' as const } };
+  return { speaker: SPEAKERS.oval, mount, turn: 0, ...board };
 }
 
 const AIR = { temperatureC: 20 };
+const IN_FRONT: Listener = { angleDeg: 0, plane: 'width' };
+const LAYOUT: Listener = { angleDeg: 60, plane: 'width', distance: 0.9, board: true };
 
 /** The same steps as `waveSolution`, with a clock beside them. */
-export function timeWaves({ offset, accuracy }: ShellAsked): WaveTimes {
-  const installation = referenceShell(offset);
+export function timeWaves({ offset, accuracy, above }: ShellAsked): WaveTimes {
+  const installation = referenceShell(offset, above);
   const bins = fftFrequencies(4096, 48000);
   const c = soundSpeed(AIR);
   const begun = now();
@@ -57,7 +63,8 @@ export function timeWaves({ offset, accuracy }: ShellAsked): WaveTimes {
     seconds.push(to - from);
     from = to;
   }
-  const heard = hearWaves({ highest, curve: step.value, airMass }, { angleDeg: 0, plane: 'width' });
+  const listener: Listener = above === undefined ? IN_FRONT : LAYOUT;
+  const heard = hearWaves({ highest, curve: step.value, airMass }, listener);
   heardResponse(heard, installation, AIR, bins);
   const done = now();
   // All frequencies cost the same; the few steps that are longer chose their frequency first.

@@ -24,6 +24,7 @@ export function fieldAt(
 ): Complex {
   const { surface } = problem;
   const sum: Complex = { re: 0, im: 0 };
+  const size = sizeOf(surface);
   surface.classes.forEach(({ character }, c) => {
     const m = jumps[piston][c];
     if (!m) return;
@@ -32,7 +33,7 @@ export function fieldAt(
     surface.images.slice(0, count).forEach(({ sign, shift }, g) => {
       // in place of the image the point is mirrored back
       const at = [sign[0] * (x - shift[0]), sign[1] * (y - shift[1]), sign[2] * (z - shift[2])] as const;
-      const part = layer(surface, k, at, re, im);
+      const part = isFar(size, at) ? farLayer(surface, k, at, re, im) : layer(surface, k, at, re, im);
       sum.re += character[g] * part.re;
       sum.im += character[g] * part.im;
     });
@@ -45,6 +46,81 @@ function onNodes({ mesh, classes }: Surface, c: number, values: Float64Array): F
   const all = new Float64Array(mesh.points.length / 3);
   classes[c].nodes.forEach((node, i) => (all[node] = values[i]));
   return all;
+}
+
+/** The meshed part in a few numbers. */
+interface Size {
+  centre: number[];
+  radius: Metres;
+  longestEdge: Metres;
+}
+
+function sizeOf({ mesh: { points, triangles } }: Surface): Size {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < points.length; i++) {
+    low[i % 3] = Math.min(low[i % 3], points[i]);
+    high[i % 3] = Math.max(high[i % 3], points[i]);
+  }
+  let longest = 0;
+  for (let t = 0; t < triangles.length; t += 3)
+    for (let i = 0; i < 3; i++) {
+      const [a, b] = [3 * triangles[t + i], 3 * triangles[t + ((i + 1) % 3)]];
+      const [x, y, z] = [points[a] - points[b], points[a + 1] - points[b + 1], points[a + 2] - points[b + 2]];
+      longest = Math.max(longest, x * x + y * y + z * z);
+    }
+  return {
+    centre: low.map((x, d) => (x + high[d]) / 2),
+    radius: Math.hypot(...low.map((x, d) => high[d] - x)) / 2,
+    longestEdge: Math.sqrt(longest)
+  };
+}
+
+/** Whether no triangle is near the point. */
+function isFar({ centre, radius, longestEdge }: Size, at: readonly [number, number, number]): boolean {
+  const away = Math.hypot(at[0] - centre[0], at[1] - centre[1], at[2] - centre[2]);
+  return away - radius > FAR * longestEdge;
+}
+
+/** `layer` where no triangle needs to be halved, which is most of all that one listens to. */
+function farLayer(
+  { mesh: { points, triangles }, normal, area }: Surface,
+  k: number,
+  [x, y, z]: readonly [number, number, number],
+  re: Float64Array,
+  im: Float64Array
+): Complex {
+  const sum: Complex = { re: 0, im: 0 };
+  for (let t = 0; t < area.length; t++) {
+    const o = 3 * t;
+    const first = 3 * triangles[o];
+    const height =
+      (x - points[first]) * normal[o] +
+      (y - points[first + 1]) * normal[o + 1] +
+      (z - points[first + 2]) * normal[o + 2];
+    if (height === 0) continue;
+    // each midpoint has the mean of two corners
+    const scale = (height * area[t]) / (2 * 3 * 4 * Math.PI);
+    for (let i = 0; i < 3; i++) {
+      const own = triangles[o + i];
+      const next = triangles[o + (i === 2 ? 0 : i + 1)];
+      const dx = x - (points[3 * own] + points[3 * next]) / 2;
+      const dy = y - (points[3 * own + 1] + points[3 * next + 1]) / 2;
+      const dz = z - (points[3 * own + 2] + points[3 * next + 2]) / 2;
+      const r2 = dx * dx + dy * dy + dz * dz;
+      const kr = k * Math.sqrt(r2);
+      const weight = scale / (r2 * Math.sqrt(r2));
+      const cos = Math.cos(kr);
+      const sin = Math.sin(kr);
+      const gr = weight * (cos + kr * sin);
+      const gi = weight * (kr * cos - sin);
+      const mr = re[own] + re[next];
+      const mi = im[own] + im[next];
+      sum.re += gr * mr - gi * mi;
+      sum.im += gr * mi + gi * mr;
+    }
+  }
+  return sum;
 }
 
 /** Corners and the values there: x, y, z, re, im for each of the three. */
