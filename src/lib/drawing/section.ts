@@ -26,6 +26,14 @@ export interface Section {
 /** How far the drawn string keeps off the surface, in millimetres: it lies on it in truth. */
 const CLEARANCE = 3.2;
 
+/** Pixels between the drawn string and the foot of words above it: its own thickness, and the tails of letters. */
+const ABOVE_STRING = 7;
+
+/** How far above the front of a section words have their line, at so many pixels a millimetre: clear of the string. */
+export function wordsAbove(scale: number): number {
+  return CLEARANCE * scale + ABOVE_STRING;
+}
+
 /** The section in the plane that holds the shortest string, or in another one. */
 export function sectionOf(installation: Installation, cut: Cut = cutOf(installation)): Section {
   const { mount } = installation;

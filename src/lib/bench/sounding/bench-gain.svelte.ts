@@ -74,6 +74,9 @@ export class BenchGain {
   async prepare(loop: Loop): Promise<number> {
     const [model] = this.#before(chosenIn(this.#parts.bench));
     const gain = await this.#find(loop, this.#reach(model), true);
+    // What was found for the chosen model meanwhile has room for the one that stands in, and is not taken back.
+    if (this.#value !== null && this.#model !== model && this.#model === chosenIn(this.#parts.bench))
+      return this.#value;
     [this.#value, this.#model] = [gain, model];
     return gain;
   }

@@ -20,7 +20,7 @@ test('by the rule of thumb: half a wave of the string, c/(2·D), and where a clo
     text: '← front and back cancel: half a wave of the string'
   });
   expect(ring).toMatchObject({ kind: 'ring', frequency: computed.figures.ring });
-  expect(ring.text).toMatch(/^rings here, 1\.52 kHz: louder than drawn$/);
+  expect(ring.text).toBe('rings here: louder than drawn');
 });
 
 test('a plate of other lengths to its edges acts like a length of its own; a box has no marks', () => {

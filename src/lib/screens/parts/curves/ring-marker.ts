@@ -13,11 +13,10 @@ export function ringMarker({ figures, answer, response }: Computed): ResponseMar
   const drawn = models[answer.model].ripples;
   const frequency = drawn ? ringPeak(response, figures.ring, answer.solvedTo) : figures.ring;
   if (frequency === null) return null;
-  const at = frequencyWords(frequency);
   return {
     frequency,
     kind: 'ring',
-    text: drawn ? `the shell rings here, ${at}` : `rings here, ${at}: louder than drawn`
+    text: drawn ? `the shell rings here, ${frequencyWords(frequency)}` : 'rings here: louder than drawn'
   };
 }
 

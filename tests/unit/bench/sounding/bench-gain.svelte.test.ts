@@ -1,0 +1,50 @@
+import { flushSync } from 'svelte';
+import { expect, test } from 'vitest';
+import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import { BenchGain, type GainParts } from '../../../../src/lib/bench/sounding/bench-gain.svelte.js';
+import type { Loop } from '../../../../src/lib/bench/sounding/sound-cache.js';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
+import { aTurn } from '../../../helpers/a-turn.js';
+
+const loop = { sound: usualSound('puff') } as unknown as Loop;
+
+/** A bench on the wave solution whose headroom answers for a model when the test says so. */
+function atHand() {
+  const waiting: { model: unknown; answer: (gain: number) => void }[] = [];
+  const gains: number[] = [];
+  const parts: GainParts = {
+    bench: new Bench(demoBench()),
+    waves: { draft: () => Promise.reject(new Error('none here')) },
+    cache: { loop: async () => loop, horn: async () => loop } as never,
+    headroom: {
+      gain: ({ where: [model] }: { where: unknown[] }) =>
+        new Promise<number>((answer) => waiting.push({ model, answer }))
+    } as never,
+    playback: { room: { setBenchGain: (gain: number) => gains.push(gain) }, tell: () => undefined } as never
+  };
+  return { waiting, gains, parts };
+}
+
+test('what was found for the chosen model is not taken back by what the first sound had asked for before', async () => {
+  const { waiting, gains, parts } = atHand();
+  const gain = new BenchGain(parts);
+  const leave = $effect.root(() => gain.connect(() => loop));
+  flushSync();
+  const prepared = gain.prepare(loop);
+  await aTurn();
+  expect(waiting.map(({ model }) => model)).toEqual(['rule', 'rule']);
+  // The bench's own question goes through both models while that of the first sound is still open.
+  waiting[0].answer(0.5);
+  await aTurn();
+  expect(waiting.at(-1)!.model).toBe('wave');
+  waiting.at(-1)!.answer(0.3);
+  await aTurn();
+  waiting[1].answer(0.5);
+  expect(await prepared).toBe(0.3);
+  flushSync();
+  expect(gains.at(-1)).toBe(0.3);
+  const byWave = { computed: { answer: { model: 'wave' } } } as never;
+  expect(gain.hasRoomFor(byWave)).toBe(true);
+  leave();
+});
