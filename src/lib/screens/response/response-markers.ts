@@ -3,6 +3,7 @@ import type { Listener } from '../../acoustics/listener.js';
 import type { ResponseMarker } from '../../plot/response-curve.js';
 import type { Metres } from '../../units.js';
 import { lateMarkers } from '../parts/curves/late-markers.js';
+import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import { FULL } from '../parts/curves/late-words.js';
 import { ringMarker, withRing } from '../parts/curves/ring-marker.js';
@@ -23,9 +24,9 @@ export function responseMarkers(
   const ring = ringMarker(computed);
   // Over a board there is a third wave: what is foretold of the two does not hold.
   if (listener.board) return ring ? [ring] : [];
-  const late = lateMarkers({ computed }, air, listener, FULL);
-  if (late.length > 0) return withRing(late, ring);
-  const { figures } = computed;
+  const { figures, answer } = computed;
+  // Where front and back begin to cancel by the rule's one bend, a curve with a hump shows that they add.
+  if (models[answer.model].ripples) return withRing(lateMarkers({ computed }, air, listener, FULL), ring);
   const all: ResponseMarker[] = [];
   if (figures.corner !== null) {
     const wave = figures.halfWave ? 'the string' : length(Math.round(figures.actsLike! * 1000) / 1000);
