@@ -12,3 +12,9 @@ export interface Listener {
   /** Whether a hard board lies under every mount, as on a layout; none unless told. */
   board?: boolean;
 }
+
+/** Where listening begins in each place: held in the hand straight in front of the cone, on a layout to the side and an arm's length off. */
+export const PLACES: Readonly<Record<'hand' | 'layout', Listener>> = {
+  hand: { angleDeg: 0, plane: 'width' },
+  layout: { angleDeg: 60, plane: 'width', distance: 0.9, board: true }
+};

@@ -4,7 +4,7 @@ import {
   LIMITS,
   checkWithin
 } from '../acoustics/mounts/check-installation.js';
-import type { Listener } from '../acoustics/listener.js';
+import { type Listener, PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
@@ -39,6 +39,8 @@ const AGAIN = ' again';
  */
 export class Bench {
   #history: History<BenchFile>;
+  /** Where one listened before the board came under the mounts, or went. */
+  #elsewhere: Listener | null = null;
   #file: BenchFile = $state.raw(demoBench());
   #canUndo = $state(false);
   #canRedo = $state(false);
@@ -106,6 +108,7 @@ export class Bench {
   open(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return tooMany(file);
     this.inHand = null;
+    this.#elsewhere = null;
     this.#change(file, null);
     return null;
   }
@@ -178,6 +181,17 @@ export class Bench {
       if (listener.distance !== undefined) checkWithin('distance', listener.distance, LIMITS.distance, 'm');
       this.#change({ ...this.#file, listener }, 'listener');
     });
+  }
+
+  /** Listens in the hand or on the layout, from where one listened there the last time. */
+  listenOn(place: keyof typeof PLACES): void {
+    const { listener } = this.#file;
+    const now = listener.board ? 'layout' : 'hand';
+    if (now === place) return;
+    const there =
+      this.#elsewhere && !this.#elsewhere.board === !PLACES[place].board ? this.#elsewhere : PLACES[place];
+    this.#elsewhere = listener;
+    this.#change({ ...this.#file, listener: there }, null);
   }
 
   setTemperature(temperatureC: DegreesCelsius): string | null {

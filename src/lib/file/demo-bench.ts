@@ -1,3 +1,4 @@
+import { PLACES } from '../acoustics/listener.js';
 import type { Mount, MountKind } from '../acoustics/mounts/mount.js';
 import { SPEAKERS } from '../acoustics/speaker/speakers.js';
 import { usualSound } from '../sounds/roster.js';
@@ -28,7 +29,7 @@ export function demoBench(): BenchFile {
       setup('Cab body', DEMO_MOUNTS.shell),
       setup('Closed box', DEMO_MOUNTS.box)
     ],
-    listener: { angleDeg: 0, plane: 'width' },
+    listener: PLACES.hand,
     sound: usualSound('diesel'),
     view: { heard: 0, measuredAgainst: 0, model: 'wave', inches: false, sameLoudness: false }
   };

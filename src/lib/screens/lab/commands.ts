@@ -92,6 +92,17 @@ export const KEY_LINES: KeyLine[] = [
     ]
   },
   {
+    keys: 'B',
+    does: 'in the hand, or on the layout with its board below',
+    commands: [
+      {
+        name: 'board',
+        keys: [place('KeyB')],
+        deed: ({ bench }) => bench.listenOn(bench.file.listener.board ? 'hand' : 'layout')
+      }
+    ]
+  },
+  {
     keys: 'A',
     does: 'the waves in the air around the mount (projector view too)',
     commands: [

@@ -18,6 +18,7 @@ export type CommandName =
   | 'ask for Shift G'
   | 'loudness'
   | 'model'
+  | 'board'
   | 'air'
   | 'air in the hall'
   | 'projector'

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import type { Parts } from '../../../../src/lib/screens/lab/command.js';
 import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
 import { Dialogs } from '../../../../src/lib/screens/lab/dialogs.svelte.js';
@@ -64,6 +65,28 @@ test('hears the mount of each numeral that stands on the shelf', () => {
   }
   run('hear 6');
   expect(bench.heard.numeral).toBe('2');
+});
+
+test('listens on the layout and in the hand in turns, each from where one was there the last time', () => {
+  const { bench, run } = lab();
+  run('board');
+  expect(bench.file.listener).toEqual({ angleDeg: 60, plane: 'width', distance: 0.9, board: true });
+  // The rule of thumb knows nothing of the board.
+  bench.setModel('rule');
+  expect(bench.model).toBe('wave');
+  bench.setListener({ angleDeg: 45 });
+  run('board');
+  expect([bench.file.listener, bench.model]).toEqual([{ angleDeg: 0, plane: 'width' }, 'rule']);
+  bench.setListener({ angleDeg: 30, distance: 0.5 });
+  run('board');
+  expect(bench.file.listener).toMatchObject({ angleDeg: 45, board: true });
+  bench.undo();
+  expect(bench.file.listener).toEqual({ angleDeg: 30, plane: 'width', distance: 0.5 });
+  // Another bench has not been listened to anywhere.
+  run('board');
+  bench.open(demoBench());
+  run('board');
+  expect(bench.file.listener.angleDeg).toBe(60);
 });
 
 test('steps on and back, round the ends', () => {

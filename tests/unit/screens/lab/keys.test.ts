@@ -169,6 +169,7 @@ test('the remaining keys, and none besides', () => {
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.split('');
   expect(letters.filter((letter) => press(`Key${letter}`, { key: letter.toLowerCase() }))).toEqual([
     'A',
+    'B',
     'G',
     'L',
     'P',
@@ -195,6 +196,7 @@ test('the list of keys says what it has always said', () => {
     ['G', 'grow the plate from the speaker’s rim (projector view: Shift G)'],
     ['L', 'same drive or same loudness for all mounts'],
     ['W', 'rule of thumb or wave solution'],
+    ['B', 'in the hand, or on the layout with its board below'],
     ['A', 'the waves in the air around the mount (projector view too)'],
     ['P', 'projector view, and back; I inverts it'],
     ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
