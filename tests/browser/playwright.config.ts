@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import { defineConfig } from '@playwright/test';
-import { AUTOPLAY, launchOptions } from '../helpers/launch-options.js';
+import { AUTOPLAY, launchOptions, SHORT_LIVED } from '../helpers/launch-options.js';
 
 const root = path.join(import.meta.dirname, '../..');
 
@@ -38,7 +38,7 @@ export default defineConfig({
       use: {
         baseURL: appUrl,
         contextOptions: { reducedMotion: 'reduce' },
-        launchOptions: launchOptions()
+        launchOptions: launchOptions(SHORT_LIVED)
       }
     }
   ],
