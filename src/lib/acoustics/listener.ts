@@ -13,8 +13,10 @@ export interface Listener {
   board?: boolean;
 }
 
+export type Place = 'hand' | 'layout';
+
 /** Where listening begins in each place: held in the hand straight in front of the cone, on a layout to the side and an arm's length off. */
-export const PLACES: Readonly<Record<'hand' | 'layout', Listener>> = {
+export const PLACES: Readonly<Record<Place, Listener>> = {
   hand: { angleDeg: 0, plane: 'width' },
   layout: { angleDeg: 60, plane: 'width', distance: 0.9, board: true }
 };

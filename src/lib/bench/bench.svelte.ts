@@ -4,7 +4,7 @@ import {
   LIMITS,
   checkWithin
 } from '../acoustics/mounts/check-installation.js';
-import { type Listener, PLACES } from '../acoustics/listener.js';
+import { type Listener, type Place, PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
@@ -39,8 +39,8 @@ const AGAIN = ' again';
  */
 export class Bench {
   #history: History<BenchFile>;
-  /** Where one listened before the board came under the mounts, or went. */
-  #elsewhere: Listener | null = null;
+  /** From where one listened in each place before one left it. */
+  #listened: Partial<Record<Place, Listener>> = {};
   #file: BenchFile = $state.raw(demoBench());
   #canUndo = $state(false);
   #canRedo = $state(false);
@@ -108,7 +108,7 @@ export class Bench {
   open(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return tooMany(file);
     this.inHand = null;
-    this.#elsewhere = null;
+    this.#listened = {};
     this.#change(file, null);
     return null;
   }
@@ -184,14 +184,12 @@ export class Bench {
   }
 
   /** Listens in the hand or on the layout, from where one listened there the last time. */
-  listenOn(place: keyof typeof PLACES): void {
+  listenOn(place: Place): void {
     const { listener } = this.#file;
-    const now = listener.board ? 'layout' : 'hand';
+    const now: Place = listener.board ? 'layout' : 'hand';
     if (now === place) return;
-    const there =
-      this.#elsewhere && !this.#elsewhere.board === !PLACES[place].board ? this.#elsewhere : PLACES[place];
-    this.#elsewhere = listener;
-    this.#change({ ...this.#file, listener: there }, null);
+    this.#listened[now] = listener;
+    this.#change({ ...this.#file, listener: this.#listened[place] ?? PLACES[place] }, null);
   }
 
   setTemperature(temperatureC: DegreesCelsius): string | null {

@@ -1,6 +1,6 @@
 import { untrack } from 'svelte';
 import type { Bench } from './bench.svelte.js';
-import { isAwaited, modelAt } from '../evaluation/models.js';
+import { isAwaited } from '../evaluation/models.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 
 /**
@@ -12,10 +12,8 @@ export function solveShelf(bench: Bench, waves: Pick<WaveAnswers, 'want'>, begun
   $effect(() => {
     if (waiting && !begun()) return;
     waiting = false;
-    const { stands, heard, listener, file, dragging } = bench;
-    const order = isAwaited(modelAt(file.view.model, file.listener))
-      ? [heard, ...stands.filter((stand) => stand !== heard)]
-      : [];
+    const { stands, heard, listener, model, file, dragging } = bench;
+    const order = isAwaited(model) ? [heard, ...stands.filter((stand) => stand !== heard)] : [];
     const wishes = order
       .filter(({ problem }) => !problem)
       .map(({ index, installation }) => ({ place: index, installation, air: file.air, listener }));

@@ -1,7 +1,7 @@
 import { untrack } from 'svelte';
 import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
-import { modelAt, models } from '../../evaluation/models.js';
+import { models } from '../../evaluation/models.js';
 import type { Decibels, Hertz } from '../../units.js';
 import { ACCURACY } from '../../waves/mesh/accuracy.js';
 import type { MountAsked } from '../../workers/waves/wave-protocol.js';
@@ -12,7 +12,10 @@ import type { Bench } from '../bench.svelte.js';
 const LOWEST: Hertz = 100;
 
 /** What of the bench the air is asked about. */
-export type HeardBench = Pick<Bench, 'heard' | 'measuredAgainst' | 'file' | 'listener' | 'dragging'>;
+export type HeardBench = Pick<
+  Bench,
+  'heard' | 'measuredAgainst' | 'file' | 'model' | 'listener' | 'dragging'
+>;
 
 /** What is asked of the air: around which mounts, at which frequency, and whether anybody looks. */
 export class AirQuestion {
@@ -38,14 +41,8 @@ export class AirQuestion {
 
   /** The heard mount in the wave solution, if it can be solved and somebody looks. */
   readonly asked: MountAsked | null = $derived.by(() => {
-    const { heard, file, dragging } = this.#bench;
-    if (
-      this.#watched === 0 ||
-      !models[modelAt(file.view.model, file.listener)].field ||
-      heard.problem ||
-      heard.refused
-    )
-      return null;
+    const { heard, model, file, dragging } = this.#bench;
+    if (this.#watched === 0 || !models[model].field || heard.problem || heard.refused) return null;
     return { installation: heard.installation, air: file.air, accuracy: dragging ? 'draft' : 'full' };
   });
 

@@ -1,5 +1,5 @@
 import { untrack } from 'svelte';
-import { modelAt, models } from '../../evaluation/models.js';
+import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { ModelName } from '../../file/bench-file.js';
@@ -14,7 +14,7 @@ import type { Loop, SoundCache } from './sound-cache.js';
 
 /** What the gain of a bench depends on. */
 export interface GainParts {
-  bench: Pick<Bench, 'file' | 'listener' | 'stands' | 'sampleRate' | 'dragging'>;
+  bench: Pick<Bench, 'file' | 'model' | 'listener' | 'stands' | 'sampleRate' | 'dragging'>;
   waves: Pick<WaveAnswers, 'draft'> | null;
   cache: Pick<SoundCache, 'loop' | 'horn'>;
   headroom: Pick<Headroom, 'gain'>;
@@ -43,7 +43,7 @@ export class BenchGain {
       const loop = current();
       void this.#anew;
       if (!loop || bench.dragging) return;
-      const model = chosenIn(bench);
+      const { model } = bench;
       const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
       this.#newest.run(async (signal) => {
         for (const { model, reach } of reaches) {
@@ -72,10 +72,10 @@ export class BenchGain {
 
   /** Finds it before the first sound, which waits for no model that is awaited: the one that stands in is heard first. */
   async prepare(loop: Loop): Promise<number> {
-    const [model] = this.#before(chosenIn(this.#parts.bench));
+    const [model] = this.#before(this.#parts.bench.model);
     const gain = await this.#find(loop, this.#reach(model), true);
     // What was found for the chosen model meanwhile has room for the one that stands in, and is not taken back.
-    if (this.#value !== null && this.#model !== model && this.#model === chosenIn(this.#parts.bench))
+    if (this.#value !== null && this.#model !== model && this.#model === this.#parts.bench.model)
       return this.#value;
     [this.#value, this.#model] = [gain, model];
     return gain;
@@ -92,7 +92,7 @@ export class BenchGain {
    * to get there.
    */
   async makeRoom(loop: Loop, signal: AbortSignal): Promise<void> {
-    const [model] = this.#before(chosenIn(this.#parts.bench));
+    const [model] = this.#before(this.#parts.bench.model);
     const gain = await this.#find(loop, this.#reach(model), false);
     if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
     this.#value = gain;
@@ -119,9 +119,4 @@ export class BenchGain {
     const horn = await cache.horn(sound, reach.sampleRate);
     return headroom.gain(reach, [loops, [horn]]);
   }
-}
-
-/** The model that draws and plays where one listens. */
-function chosenIn({ file }: GainParts['bench']): ModelName {
-  return modelAt(file.view.model, file.listener);
 }

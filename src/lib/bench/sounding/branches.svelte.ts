@@ -1,4 +1,4 @@
-import { answerOf, asItKnows, modelAt, models } from '../../evaluation/models.js';
+import { answerOf, asItKnows, models } from '../../evaluation/models.js';
 import { filterFor, type Stand } from '../../evaluation/stand.js';
 import type { Setup } from '../../file/bench-file.js';
 import type { Bench } from '../bench.svelte.js';
@@ -8,7 +8,7 @@ import type { Playback } from './playback.svelte.js';
 
 /** What the branches of the room are filled from. */
 export interface BranchParts {
-  bench: Pick<Bench, 'file' | 'listener' | 'sampleRate'>;
+  bench: Pick<Bench, 'file' | 'model' | 'listener' | 'sampleRate'>;
   levels: Pick<Levels, 'levelling'>;
   gain: Pick<BenchGain, 'hasRoomFor'>;
   playback: Pick<Playback, 'room'>;
@@ -71,8 +71,8 @@ export class Branches {
   #meanwhile({ index, setup, installation }: Stand): Driven {
     const loaded = this.#loaded[index];
     if (loaded?.setup === setup) return loaded;
-    const { file, listener, sampleRate } = this.#parts.bench;
-    const { standIn } = models[modelAt(file.view.model, file.listener)];
+    const { file, model, listener, sampleRate } = this.#parts.bench;
+    const { standIn } = models[model];
     if (standIn === null) return SILENT;
     const question = asItKnows(standIn, { installation, air: file.air, listener });
     return { filter: filterFor(answerOf(standIn, question, null), sampleRate), drive: 1 };

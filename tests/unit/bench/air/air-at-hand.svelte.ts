@@ -35,6 +35,9 @@ export function benchAtHand() {
   let listener = $state.raw<HeardBench['listener']>({ angleDeg: 0, plane: 'length' });
   let dragging = $state(false);
   const bench: HeardBench = {
+    get model() {
+      return file.view.model;
+    },
     get heard() {
       return heard;
     },

@@ -3,20 +3,27 @@ import type { ResponseMarker } from '../../../plot/response-curve.js';
 import { models } from '../../../evaluation/models.js';
 import type { Computed } from '../../../evaluation/stand.js';
 import { frequencyWords } from '../../../format/frequency-words.js';
+import type { Hertz } from '../../../units.js';
 
 /** Two marks nearer than this share of their frequency are one. */
 const SAME_SPOT = 0.03;
 
 /** Where a shell rings: at the top of its curve where the model draws one, else where it is foretold. */
-export function ringMarker({ figures, answer, response }: Computed): ResponseMarker | null {
-  if (figures.ring === null) return null;
-  const drawn = models[answer.model].ripples;
-  const frequency = drawn ? ringPeak(response, figures.ring, answer.solvedTo) : figures.ring;
+export function ringOf({ figures, answer, response }: Computed): Hertz | null {
+  if (figures.ring === null || !models[answer.model].ripples) return figures.ring;
+  return ringPeak(response, figures.ring, answer.solvedTo);
+}
+
+/** The mark of that. */
+export function ringMarker(computed: Computed): ResponseMarker | null {
+  const frequency = ringOf(computed);
   if (frequency === null) return null;
   return {
     frequency,
     kind: 'ring',
-    text: drawn ? `the shell rings here, ${frequencyWords(frequency)}` : 'rings here: louder than drawn'
+    text: models[computed.answer.model].ripples
+      ? `the shell rings here, ${frequencyWords(frequency)}`
+      : 'rings here: louder than drawn'
   };
 }
 
