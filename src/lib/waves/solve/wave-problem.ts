@@ -1,5 +1,7 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { SquareMetres } from '../../units.js';
+import type { Complex } from '../../numeric/complex.js';
+import { patchMass, type PatchArea, type PatchMass } from '../assembly/patch-mass.js';
 import { pistonWeights } from '../assembly/piston-weights.js';
 import { addRemainder, pointPairs, type PointPairs } from '../assembly/remainder.js';
 import { staticMatrices, type StaticMatrices } from '../assembly/static-matrices.js';
@@ -18,6 +20,13 @@ export interface DrivingPiston extends Piston {
   weights: (Float64Array | null)[];
 }
 
+/** A part of the surface through which air passes. */
+export interface Patch {
+  areas: readonly PatchArea[];
+  /** jωρ/Z at a wave number, in 1/m; Z is the pressure jump over the normal velocity, Pa·s/m. 0 is the rigid wall. */
+  admittance: (k: number) => Complex;
+}
+
 /** A geometry and its cones with all that does not depend on frequency. */
 export interface WaveProblem {
   surface: Surface;
@@ -28,6 +37,8 @@ export interface WaveProblem {
   /** Per symmetry class, null where no cone excites it. */
   statics: (StaticMatrices | null)[];
   pairs: PointPairs;
+  /** Openings, each with ∫ φ_i·φ_j over it. */
+  patches: (Patch & { mass: PatchMass })[];
   /** The loss factor η: the matrix is made with k·(1 − jη). */
   loss: number;
 }
@@ -44,8 +55,14 @@ export interface WaveState {
 /**
  * @param pistons one or more cones, no two in the same place
  * @param loss η at least 0: what the mechanism inside a real shell takes, as a share
+ * @param patches openings, as symmetric as the mesh
  */
-export function waveProblem(mesh: TriangleMesh, pistons: readonly Piston[], loss = 0): WaveProblem {
+export function waveProblem(
+  mesh: TriangleMesh,
+  pistons: readonly Piston[],
+  loss = 0,
+  patches: readonly Patch[] = []
+): WaveProblem {
   const surface = surfaceOf(mesh);
   const driving = pistons.map((piston) => ({
     ...piston,
@@ -64,6 +81,7 @@ export function waveProblem(mesh: TriangleMesh, pistons: readonly Piston[], loss
       surface.classes.map((_, c) => driving.some(({ weights }) => weights[c] !== null))
     ),
     pairs: pointPairs(surface),
+    patches: patches.map((patch) => ({ ...patch, mass: patchMass(surface, patch.areas) })),
     loss
   };
 }
@@ -79,6 +97,7 @@ export function solveWave(problem: WaveProblem, k: number): WaveState {
   const { surface, pistons, pairs, loss } = problem;
   const matrices = lowMatrices(problem, k);
   if (k > 0) addRemainder(surface, pairs, k, loss, matrices);
+  addPatches(problem, k, matrices);
   const jumps = pistons.map(() => surface.classes.map((): ComplexArray | null => null));
   let residual = 0;
   matrices.forEach((a, c) => {
@@ -91,6 +110,22 @@ export function solveWave(problem: WaveProblem, k: number): WaveState {
     });
   });
   return { k, jumps, residual };
+}
+
+/** −(jωρ/Z)·∫ φ_i·φ_j of every opening, to the upper triangle. */
+function addPatches({ surface, patches }: WaveProblem, k: number, matrices: (ComplexArray | null)[]): void {
+  for (const { admittance, mass } of patches) {
+    const { re, im } = admittance(k);
+    matrices.forEach((matrix, c) => {
+      if (!matrix) return;
+      const n = surface.classes[c].nodes.length;
+      for (let e = 0; e < mass[c].length; e += 3) {
+        const at = mass[c][e] * n + mass[c][e + 1];
+        matrix.re[at] -= re * mass[c][e + 2];
+        matrix.im[at] -= im * mass[c][e + 2];
+      }
+    });
+  }
 }
 
 /** Per symmetry class A0 + k²·(1 − jη)²·A1. */
