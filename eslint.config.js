@@ -48,6 +48,7 @@ const inner = {
     speaker: ['.'],
     mounts: ['.', 'speaker'],
     rule: ['.', 'speaker', 'mounts'],
+    openings: [],
     figures: ['.', 'rule']
   },
   waves: {

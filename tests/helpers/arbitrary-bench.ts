@@ -26,35 +26,49 @@ const outline: fc.Arbitrary<Outline> = fc.oneof(
   fc.record({ shape: fc.constant('round' as const), diameter: size })
 );
 
+const share = number(0, 1);
+/** Everything that a mount of any kind may have by its form. */
+const openings = {
+  leak: fc.oneof(
+    fc.record({ gap: share, length: size, depth: size }),
+    fc.record({ hole: size, depth: size })
+  ),
+  chassis: fc.record({ height: share, slit: share, ends: share, depth: size, fill: share }),
+  grille: fc.record({
+    holes: fc.integer({ min: 1, max: 99 }),
+    diameter: size,
+    thickness: size,
+    cavity: size
+  }),
+  body: fc.record({ length: size, width: size, height: size, openings: share })
+};
+/** A mount with its own keys all there, and some of the others. */
+const mountOf = (own: Record<string, fc.Arbitrary<unknown>>): fc.Arbitrary<Mount> =>
+  fc
+    .tuple(fc.record(own), fc.record(openings, { requiredKeys: [] }))
+    .map(([bare, more]) => ({ ...bare, ...more }) as unknown as Mount);
+
 const offset = fc.tuple(number(-1, 1), number(-1, 1));
 const mount: fc.Arbitrary<Mount> = fc.oneof(
-  fc.record({ kind: fc.constant('free' as const) }),
-  fc.record({
-    kind: fc.constant('plate' as const),
-    shape: fc.constant('rectangle' as const),
+  mountOf({ kind: fc.constant('free') }),
+  mountOf({
+    kind: fc.constant('plate'),
+    shape: fc.constant('rectangle'),
     length: size,
     width: size,
     offset
   }),
-  fc.record({
-    kind: fc.constant('plate' as const),
-    shape: fc.constant('round' as const),
-    diameter: size,
-    offset
+  mountOf({ kind: fc.constant('plate'), shape: fc.constant('round'), diameter: size, offset }),
+  mountOf({
+    kind: fc.constant('shell'),
+    length: size,
+    width: size,
+    height: size,
+    ends: fc.constantFrom('open', 'closed'),
+    offset: number(-1, 1),
+    loss: number(0, 0.2)
   }),
-  fc.record(
-    {
-      kind: fc.constant('shell' as const),
-      length: size,
-      width: size,
-      height: size,
-      ends: fc.constantFrom('open' as const, 'closed' as const),
-      offset: number(-1, 1),
-      loss: number(0, 0.2)
-    },
-    { requiredKeys: ['kind', 'length', 'width', 'height', 'ends', 'offset'] }
-  ),
-  fc.record({ kind: fc.constant('box' as const), length: size, width: size, depth: size })
+  mountOf({ kind: fc.constant('box'), length: size, width: size, depth: size })
 );
 
 const motor = fc.record({

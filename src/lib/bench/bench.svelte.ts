@@ -60,8 +60,12 @@ export class Bench {
   readonly measuredAgainst: Stand = $derived.by(() => measuredAgainst(this.stands, this.#file.view));
   readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
 
-  /** The model that draws and plays: the chosen one, unless it knows nothing of the board that one listens over. */
-  readonly model: ModelName = $derived.by(() => modelAt(this.#file.view.model, this.#file.listener));
+  /** What is mounted, in the order of the shelf. */
+  readonly mounts: Mount[] = $derived.by(() => this.#file.setups.map(({ mount }) => mount));
+  /** The model that draws and plays: the chosen one, unless it knows nothing of the board that one listens over, or of openings. */
+  readonly model: ModelName = $derived.by(() =>
+    modelAt(this.#file.view.model, this.#file.listener, this.mounts)
+  );
   /** Where the models listen: the rule of thumb knows straight in front alone. */
   readonly listener: Listener = $derived.by(() => whereItListens(this.model, this.#file.listener));
 

@@ -1,4 +1,6 @@
+import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
+import { hasOpenings, withoutOpenings, type Mount } from '../acoustics/mounts/mount.js';
 import { checkInFront } from '../acoustics/rule/rule-of-thumb.js';
 import type { ModelName } from '../file/bench-file.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
@@ -12,6 +14,8 @@ export interface Model {
   offAxis: boolean;
   /** Whether it knows what a hard board under the mount does. */
   board: boolean;
+  /** Whether it knows leaks, a chassis, a grille, a body round the mount. */
+  openings: boolean;
   /** Whether it knows the air around: levels all round, pressure in a section, a puff. */
   field: boolean;
   /** Whether it knows the acoustic load of the cone. */
@@ -34,6 +38,7 @@ export const models: Readonly<Record<ModelName, Model>> = {
   rule: {
     offAxis: false,
     board: false,
+    openings: false,
     field: false,
     load: false,
     ripples: false,
@@ -46,6 +51,7 @@ export const models: Readonly<Record<ModelName, Model>> = {
   wave: {
     offAxis: true,
     board: true,
+    openings: true,
     field: true,
     load: true,
     ripples: true,
@@ -67,20 +73,23 @@ export const USUAL_MODEL: ModelName = 'rule';
 /** The model that is asked where the air is to be seen. */
 export const FIELD_MODEL: ModelName = MODEL_NAMES.find((name) => models[name].field)!;
 
-/** Whether a model knows the answer where one listens: not every one knows a board. */
-export function isOffered(name: ModelName, { board }: Listener): boolean {
-  return models[name].board || !board;
+/** Whether a model knows the answer where one listens, for some mounts: not every one knows a board, or openings. */
+export function isOffered(name: ModelName, { board }: Listener, mounts: readonly Mount[] = []): boolean {
+  const { board: knowsBoard, openings } = models[name];
+  return (knowsBoard || !board) && (openings || !mounts.some(hasOpenings));
 }
 
-/** The model that answers where one listens: the chosen one, or if it knows nothing of the board the first that does. */
-export function modelAt(chosen: ModelName, listener: Listener): ModelName {
-  return isOffered(chosen, listener) ? chosen : MODEL_NAMES.find((name) => isOffered(name, listener))!;
+/** The model that answers there: the chosen one, or if it knows nothing of board or openings the first that does. */
+export function modelAt(chosen: ModelName, listener: Listener, mounts: readonly Mount[] = []): ModelName {
+  return isOffered(chosen, listener, mounts)
+    ? chosen
+    : MODEL_NAMES.find((name) => isOffered(name, listener, mounts))!;
 }
 
 /** The model after this one, round and round, of those that know the answer. */
-export function nextModel(name: ModelName, listener: Listener): ModelName {
+export function nextModel(name: ModelName, listener: Listener, mounts: readonly Mount[] = []): ModelName {
   const next = MODEL_NAMES[(MODEL_NAMES.indexOf(name) + 1) % MODEL_NAMES.length];
-  return modelAt(next, listener);
+  return modelAt(next, listener, mounts);
 }
 
 /** Whether a model's answers come from the workers, later. */
@@ -95,14 +104,20 @@ export function whereItListens(name: ModelName, listener: Listener): Listener {
   return offAxis || known.angleDeg === 0 ? known : { ...known, angleDeg: 0 };
 }
 
-/** What of a question a model knows: somebody straight in front of a mount in the hand, if nothing else. */
+/** What of a question a model knows: somebody straight in front of a bare mount in the hand, if nothing else. */
 export function asItKnows<Asked extends Question>(name: ModelName, question: Asked): Asked {
-  const { installation } = question;
   return {
     ...question,
-    installation: models[name].board || !installation.board ? installation : withoutBoard(installation),
+    installation: knownOf(name, question.installation),
     listener: whereItListens(name, question.listener)
   };
+}
+
+function knownOf(name: ModelName, installation: Installation): Installation {
+  const { board, openings } = models[name];
+  const placed = board || !installation.board ? installation : withoutBoard(installation);
+  const { mount } = placed;
+  return openings || !hasOpenings(mount) ? placed : { ...placed, mount: withoutOpenings(mount) };
 }
 
 function withoutBoard<Placed extends { board?: unknown }>(placed: Placed): Placed {

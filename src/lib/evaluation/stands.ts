@@ -34,7 +34,11 @@ export class Stands {
   #stand(file: BenchFile, index: number, listener: Listener, sampleRate: Hertz): Stand {
     const setup = file.setups[index];
     const { air } = file;
-    const model = modelAt(file.view.model, file.listener);
+    const model = modelAt(
+      file.view.model,
+      file.listener,
+      file.setups.map((one) => one.mount)
+    );
     const stand: Stand = {
       index,
       numeral: String(index + 1),

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { LIMITS } from '../acoustics/mounts/check-installation.js';
-import type { Mount } from '../acoustics/mounts/mount.js';
+import type { Leak, Mount, Openings } from '../acoustics/mounts/mount.js';
 import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
@@ -74,8 +74,42 @@ const offset = v.pipe(
   v.strictTuple([finite, finite])
 );
 
+const leak = v.pipe(
+  object({
+    gap: v.optional(finite),
+    length: v.optional(finite),
+    hole: v.optional(finite),
+    depth: v.optional(finite, 0.001)
+  }),
+  v.check(
+    ({ gap, length, hole }) =>
+      hole === undefined
+        ? gap !== undefined && length !== undefined
+        : gap === undefined && length === undefined,
+    'must have a gap and a length, or a hole'
+  )
+) as unknown as v.GenericSchema<unknown, Leak>;
+
+/** What any mount may have by its form; which may have which is asked when it is used. */
+const openings = {
+  leak: v.optional(leak),
+  chassis: v.optional(
+    object({
+      height: finite,
+      slit: finite,
+      ends: v.optional(finite, 0),
+      depth: v.optional(finite, 0.001),
+      fill: v.optional(finite, 0)
+    })
+  ),
+  grille: v.optional(
+    object({ holes: finite, diameter: finite, thickness: v.optional(finite, 0.001), cavity: finite })
+  ),
+  body: v.optional(object({ length: finite, width: finite, height: finite, openings: finite }))
+} satisfies Record<keyof Openings, unknown>;
+
 const mounts = {
-  free: strict({ kind: v.literal('free') }),
+  free: strict({ kind: v.literal('free'), ...openings }),
   plate: v.variant(
     'shape',
     [
@@ -84,13 +118,15 @@ const mounts = {
         shape: v.optional(v.literal('rectangle'), 'rectangle'),
         length: finite,
         width: finite,
-        offset: v.optional(offset, [0, 0])
+        offset: v.optional(offset, [0, 0]),
+        ...openings
       }),
       strict({
         kind: v.literal('plate'),
         shape: v.literal('round'),
         diameter: finite,
-        offset: v.optional(offset, [0, 0])
+        offset: v.optional(offset, [0, 0]),
+        ...openings
       })
     ],
     choice
@@ -102,9 +138,10 @@ const mounts = {
     height: finite,
     ends: v.optional(oneOf(['open', 'closed']), 'closed'),
     offset: v.optional(finite, 0),
-    loss: v.optional(finite)
+    loss: v.optional(finite),
+    ...openings
   }),
-  box: strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite })
+  box: strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite, ...openings })
 } satisfies Record<Mount['kind'], unknown>;
 
 const mount = v.pipe(

@@ -1,4 +1,5 @@
 import type { BaseIssue } from 'valibot';
+import { isJsonObject } from './json/json-object.js';
 import { jsonPlace } from './json/json-place.js';
 import { quoted } from './json/quoted.js';
 
@@ -14,6 +15,9 @@ export function benchFileSentence(issues: readonly BaseIssue<unknown>[]): string
     return `${whole(jsonPlace(keys.slice(0, -1)))} has an unknown key ${quoted(keys.at(-1))}`;
   if (issue.type === 'strict_object' && issue.message.startsWith('lacks '))
     return `${whole(jsonPlace(keys.slice(0, -1)))} ${issue.message}`;
+  // Of an object as a whole its keys are told, not that it is one.
+  if (issue.type === 'check' && isJsonObject(issue.input))
+    return `${whole(jsonPlace(keys))} ${issue.message}`;
   const got = issue.input === undefined ? '' : `, got ${quoted(issue.input)}`;
   return `${whole(jsonPlace(keys))} ${issue.message}${got}`;
 }

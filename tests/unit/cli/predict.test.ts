@@ -401,8 +401,8 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       'a newer file',
       ['-'],
-      '{"format":"backwave-bench","version":4}',
-      'this bench file is of version 4; this program reads versions 1 … 3'
+      '{"format":"backwave-bench","version":5}',
+      'this bench file is of version 5; this program reads versions 1 … 4'
     ],
     [
       'a mount',

@@ -144,6 +144,21 @@ test('the choice goes round, and the air is asked of a model that knows it', () 
   expect(models[FIELD_MODEL].field).toBe(true);
 });
 
+test('of a mount with openings only those answer that know them, and the rule stands in for the bare mount', () => {
+  const bare = DEMO['closed box'];
+  const leaky = { ...bare, mount: { ...bare.mount, leak: { gap: 1e-4, length: 0.12, depth: 0.001 } } };
+  expect(MODEL_NAMES.map((name) => modelAt(name, IN_FRONT, [bare.mount, leaky.mount]))).toEqual(
+    MODEL_NAMES.map(() => 'wave')
+  );
+  expect(MODEL_NAMES.map((name) => modelAt(name, IN_FRONT, [bare.mount]))).toEqual(MODEL_NAMES);
+  expect(nextModel('wave', IN_FRONT, [leaky.mount])).toBe('wave');
+  expect(asItKnows('rule', question(leaky)).installation).toEqual(bare);
+  expect(asItKnows('wave', question(leaky)).installation).toBe(leaky);
+  expect(() => answerOf('rule', question(leaky), null).respond(Float64Array.of(500))).toThrow(
+    'the rule of thumb knows nothing of a leak of a mount: ask for the wave solution, or leave mount.leak out'
+  );
+});
+
 test('over a board only those answer that know it, and another stands in for what it knows', () => {
   const over = { ...IN_FRONT, angleDeg: 60, board: true };
   expect(MODEL_NAMES.map((name) => modelAt(name, over))).toEqual(MODEL_NAMES.map(() => 'wave'));

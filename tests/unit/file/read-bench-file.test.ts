@@ -34,7 +34,7 @@ describe('what is absent', () => {
     const bench = readBenchFile(leastBench({ kind: 'plate', length: 0.2, width: 0.1 }));
     expect(bench).toEqual({
       format: 'backwave-bench',
-      version: 3,
+      version: 4,
       air: { temperatureC: 20 },
       speakers: {
         any: {
@@ -267,19 +267,19 @@ describe('what is no bench file of this version', () => {
     ['{"format":"other"}', 'this is no bench file: its format is "other", not "backwave-bench"'],
     [
       '{"format":"backwave-bench"}',
-      'this bench file does not say its version; this program reads versions 1 … 3'
+      'this bench file does not say its version; this program reads versions 1 … 4'
     ],
     [
-      '{"format":"backwave-bench","version":4,"new":1}',
-      'this bench file is of version 4; this program reads versions 1 … 3'
+      '{"format":"backwave-bench","version":5,"new":1}',
+      'this bench file is of version 5; this program reads versions 1 … 4'
     ],
     [
       '{"format":"backwave-bench","version":"1"}',
-      'this bench file is of version "1"; this program reads versions 1 … 3'
+      'this bench file is of version "1"; this program reads versions 1 … 4'
     ],
     [
       '{"format":"backwave-bench","version":{}}',
-      'this bench file is of version an object; this program reads versions 1 … 3'
+      'this bench file is of version an object; this program reads versions 1 … 4'
     ]
   ])('%s', (text, expected) => {
     expect(sentence(text)).toBe(expected);
@@ -354,7 +354,7 @@ describe('a layout', () => {
     readBenchFile(
       JSON.stringify({
         ...(JSON.parse(leastBench({ kind: 'free' })) as object),
-        version: 3,
+        version: 4,
         setups: [{ mount: { kind: 'free' }, ...setup }],
         listener
       })
@@ -375,5 +375,45 @@ describe('a layout', () => {
     ['a third way to face', {}, { facing: 'left' }, 'setups[0].facing must be "up" or "down", got "left"']
   ])('is refused: %s', (_, listener, setup, expected) => {
     expect(() => layout(listener, setup)).toThrow(expected);
+  });
+});
+
+describe('openings', () => {
+  const withMount = (mount: object) =>
+    JSON.stringify({ ...(JSON.parse(leastBench(mount)) as object), version: 4 });
+
+  test('are read with their defaults, of any kind of mount', () => {
+    const leak = { gap: 0.0001, length: 0.12 };
+    const { mount } = readBenchFile(
+      withMount({ kind: 'free', leak, chassis: { height: 0.008, slit: 0.001 } })
+    ).setups[0];
+    expect(mount).toEqual({
+      kind: 'free',
+      leak: { ...leak, depth: 0.001 },
+      chassis: { height: 0.008, slit: 0.001, ends: 0, depth: 0.001, fill: 0 }
+    });
+    const more = readBenchFile(
+      withMount({
+        kind: 'box',
+        length: 0.042,
+        width: 0.029,
+        depth: 0.017,
+        leak: { hole: 0.002 },
+        grille: { holes: 6, diameter: 0.0015, cavity: 0.002 },
+        body: { length: 0.1, width: 0.035, height: 0.03, openings: 0.0003 }
+      })
+    ).setups[0].mount;
+    expect(more).toMatchObject({ leak: { hole: 0.002, depth: 0.001 }, grille: { thickness: 0.001 } });
+  });
+
+  test.each([
+    [{ leak: { gap: 0.0001 } }, 'setups[0].mount.leak must have a gap and a length, or a hole'],
+    [{ leak: { hole: 0.002, length: 0.1 } }, 'setups[0].mount.leak must have a gap and a length, or a hole'],
+    [{ leak: { gap: 0.0001, length: 0.1, width: 1 } }, 'setups[0].mount.leak has an unknown key "width"'],
+    [{ chassis: { height: 0.008 } }, 'setups[0].mount.chassis lacks "slit"'],
+    [{ grille: 6 }, 'setups[0].mount.grille must be an object, got 6'],
+    [{ body: { length: '1' } }, 'setups[0].mount.body.length must be a number, got "1"']
+  ])('%j', (openings, expected) => {
+    expect(sentence(withMount({ kind: 'free', ...openings }))).toBe(expected);
   });
 });

@@ -1,38 +1,14 @@
 import type { Metres } from '../../units.js';
 import { magnetBelow, type Board } from './board.js';
 import { boxVolumes } from './box-volumes.js';
+import { checkOpenings } from './check-openings.js';
 import type { Installation } from '../installation.js';
+import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from './limits.js';
 import type { BoxMount, PlateMount, ShellMount } from './mount.js';
 import { outlineContains, outlineLength, outlineWidth, turned, type Outline } from '../outline.js';
 import type { Motor, Speaker } from '../speaker/speaker.js';
 
-/** Least and greatest value of each thing that can be set, in SI units; both ends are allowed. */
-export const LIMITS = {
-  /** Sides of plates, shells and boxes. */
-  mountLength: [0.001, 3],
-  /** Sides of frames and cones. */
-  speakerLength: [0.001, 0.5],
-  speakerDepth: [0.0002, 0.5],
-  bodyVolume: [0, 0.1],
-  mms: [1e-7, 1],
-  cms: [1e-7, 1],
-  bl: [0.001, 100],
-  re: [0.1, 10000],
-  qms: [0.01, 1000],
-  xmax: [1e-6, 0.1],
-  ratedPower: [0.001, 1000],
-  /** Of a shell. */
-  loss: [0, 0.2],
-  temperatureC: [-40, 60],
-  /** From the middle of the cone to the listener. */
-  distance: [0.01, 1000],
-  /** From straight in front of the cone, either way round to straight behind. */
-  angleDeg: [-180, 180],
-  /** Over a board, from straight up. */
-  angleOverBoardDeg: [-90, 90],
-  /** Height over the board. */
-  above: [0.001, 1]
-} as const satisfies Record<string, readonly [number, number]>;
+export { checkWithin, LIMITS } from './limits.js';
 
 /**
  * Throws a RangeError with one plain sentence if a value is not finite or beyond `LIMITS`, or if speaker and mount
@@ -40,13 +16,14 @@ export const LIMITS = {
  * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a box whose front is
  * smaller than the cone or that is shallower than the speaker, and a body that fills the box. A frame that
  * overhangs a plate is accepted: only the plate counts. Over a board: a board that cuts through the mount, and a magnet that touches
- * it. Lengths in messages are in millimetres.
+ * it. What `checkOpenings` refuses. Lengths in messages are in millimetres.
  */
 export function checkInstallation(installation: Installation): void {
   const { speaker, turn, board } = installation;
   if (turn !== 0 && turn !== 90) throw new RangeError(`turn must be 0 or 90 degrees, got ${String(turn)}`);
   checkSpeaker(speaker);
   checkMount(installation);
+  checkOpenings(installation);
   if (board) checkBoard(installation, board);
 }
 
@@ -83,21 +60,6 @@ export function checkSpeaker({ frame, cone, depth, motor, bodyVolume }: Speaker)
   checkWithin('body volume', bodyVolume * 1e6, scaled(LIMITS.bodyVolume, 1e6), 'cm³');
   if (!outlineContains(frame, cone))
     throw new RangeError(`the cone (${size(cone)}) is larger than its frame (${size(frame)})`);
-}
-
-/**
- * @throws RangeError unless `value` is within `limits`; the message names what it is, the limits and the value
- */
-export function checkWithin(
-  what: string,
-  value: number,
-  [least, most]: readonly [number, number],
-  unit = ''
-): void {
-  if (!(value >= least && value <= most))
-    throw new RangeError(
-      `${what} must be within ${least} … ${most}${unit && ` ${unit}`}, got ${short(value)}`
-    );
 }
 
 function checkMotor(motor: Motor): void {
@@ -196,27 +158,6 @@ function checkSides(
 function checkOffset(what: string, offset: Metres): void {
   const [, most] = LIMITS.mountLength;
   checkLength(what, offset, [-most, most]);
-}
-
-function checkLength(what: string, length: Metres, limits: readonly [number, number]): void {
-  checkWithin(what, length * 1000, scaled(limits, 1000), 'mm');
-}
-
-function scaled([least, most]: readonly [number, number], factor: number): [number, number] {
-  return [Number((least * factor).toPrecision(9)), Number((most * factor).toPrecision(9))];
-}
-
-function size(outline: Outline): string {
-  if (outline.shape === 'round') return `ø ${mm(outline.diameter)} mm`;
-  return `${mm(outline.length)} × ${mm(outline.width)} mm`;
-}
-
-function mm(length: Metres): string {
-  return short(length * 1000);
-}
-
-function short(value: number): string {
-  return String(Number(value.toPrecision(4)));
 }
 
 function describeKind(mount: { kind?: unknown }): string {

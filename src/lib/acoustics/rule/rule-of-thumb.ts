@@ -3,6 +3,7 @@ import { soundSpeed, type Air } from '../air.js';
 import { arm } from './arm.js';
 import { boxShelf, boxShelfFrequency } from './box-shelf.js';
 import { checkInstallation, checkWithin, LIMITS } from '../mounts/check-installation.js';
+import { OPENING_KINDS, type Mount } from '../mounts/mount.js';
 import { boxVolumes } from '../mounts/box-volumes.js';
 import { closedBox } from './closed-box.js';
 import { firstOrderSection } from './first-order.js';
@@ -29,7 +30,7 @@ import { secondOrderHighPass } from './second-order.js';
  *
  * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
  * @param listener angle 0 only; a distance of 0.01 m or more, meant for distances well beyond the mount's size
- * @throws RangeError for what `checkInstallation` refuses, for another angle, over a board, and for values beyond LIMITS
+ * @throws RangeError for what `checkInstallation` refuses, for another angle, over a board, for a mount with openings, and for values beyond LIMITS
  */
 export function ruleOfThumb(
   installation: Installation,
@@ -40,6 +41,7 @@ export function ruleOfThumb(
 ): Response {
   checkInstallation(installation);
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
+  checkBare(installation.mount);
   checkInFront({ ...listener, board: listener.board || installation.board !== undefined });
   const { distance } = listener;
   checkFrequencies(frequency);
@@ -60,6 +62,15 @@ export function ruleOfThumb(
   }
   if (speaker === 'full') multiply(h, secondOrderHighPass(frequency, resonance, q));
   return { frequency, re: h.re, im: h.im };
+}
+
+/** @throws RangeError for a mount with openings */
+function checkBare(mount: Mount): void {
+  const opening = OPENING_KINDS.find((kind) => mount[kind] !== undefined);
+  if (opening)
+    throw new RangeError(
+      `the rule of thumb knows nothing of a ${opening} of a mount: ask for the wave solution, or leave mount.${opening} out`
+    );
 }
 
 /** @throws RangeError over a board, for an angle other than 0, and for a distance beyond LIMITS */

@@ -4,6 +4,7 @@ import { ENGINE_TO_DIESEL } from './engine-to-diesel.js';
 import { LOAD_AT_ONCE } from './load-at-once.js';
 import { LAYOUT_TOLD } from './layout-told.js';
 import { MODEL_SAID } from './model-said.js';
+import { OPENINGS_TOLD } from './openings-told.js';
 import type { VersionStep } from './version-step.js';
 
 /**
@@ -14,7 +15,8 @@ const STEPS: readonly [VersionStep, ...VersionStep[]] = [
   ENGINE_TO_DIESEL,
   LOAD_AT_ONCE,
   MODEL_SAID,
-  LAYOUT_TOLD
+  LAYOUT_TOLD,
+  OPENINGS_TOLD
 ];
 
 /** The version this program writes: the one that the steps lead to. */

@@ -87,7 +87,7 @@ export const KEY_LINES: KeyLine[] = [
       {
         name: 'model',
         keys: [place('KeyW')],
-        deed: ({ bench }) => bench.setModel(nextModel(bench.model, bench.file.listener))
+        deed: ({ bench }) => bench.setModel(nextModel(bench.model, bench.file.listener, bench.mounts))
       }
     ]
   },

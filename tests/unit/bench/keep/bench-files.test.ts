@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { BENCH_VERSION } from '../../../../src/lib/file/versions/versions.js';
 import { demoBenchText } from '../../../helpers/demo-bench-text.js';
 import { handleOf, MemoryBrowser, type Tab } from '../../../helpers/kept-tab.js';
 
@@ -105,7 +106,11 @@ describe('BenchFiles', () => {
   it.each([
     { what: 'no JSON', text: '{"format": ', says: /not JSON/ },
     { what: 'empty', text: '', says: /is empty/ },
-    { what: 'a newer version', text: demoBenchText((b) => (b.version = 4)), says: /of version 4/ },
+    {
+      what: 'a newer version',
+      text: demoBenchText((b) => (b.version = BENCH_VERSION + 1)),
+      says: new RegExp(`of version ${BENCH_VERSION + 1}`)
+    },
     { what: 'nested deep', text: '['.repeat(100_000), says: /nested more than 16 levels/ },
     {
       what: 'a million setups',

@@ -47,7 +47,7 @@ export function curveOf(stand: Stand, heard: boolean): ResponseCurve[] {
 /** What the rule of thumb says of the heard mount, straight in front, beside its wave solution; nothing over a board, of which it knows nothing. */
 export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve[] {
   const other = heard.computed && models[heard.computed.answer.model].standIn;
-  if (!other || !isOffered(other, listener)) return [];
+  if (!other || !isOffered(other, listener, [heard.installation.mount])) return [];
   const { installation } = heard;
   const inFront = { ...listener, angleDeg: 0 };
   const own = answerOf(other, { installation, air: file.air, listener: inFront }, null);

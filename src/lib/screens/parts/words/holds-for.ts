@@ -7,7 +7,7 @@ import { placeWords } from './place-words.js';
 
 /** What a level figure is made from. */
 export interface Compared {
-  file: Pick<BenchFile, 'view'>;
+  file: Pick<BenchFile, 'view' | 'setups'>;
   listener: Listener;
   /** The mount that the figure is of, and the one it is written against. */
   heard: Pick<Stand, 'computed'>;
@@ -20,7 +20,11 @@ export interface Compared {
  */
 export function holdsFor({ file, listener, heard, measuredAgainst }: Compared, sound = 'this sound'): string {
   const { inches, sameLoudness } = file.view;
-  const model = modelAt(file.view.model, listener);
+  const model = modelAt(
+    file.view.model,
+    listener,
+    file.setups.map(({ mount }) => mount)
+  );
   const answered = [heard, measuredAgainst].map(({ computed }) => computed?.answer.model ?? model);
   // What stands in may know less of places than the model that was chosen.
   const place = answered.every((one) => one === answered[0])
