@@ -124,6 +124,25 @@ it('dragging the shell’s wall and its foot', async ({ bench }) => {
   await expect.poll(() => number(bench, 'height inside')).toBeGreaterThan(41);
 });
 
+it('on the layout the height over the board is dragged, typed and refused, and the mount turned over', async ({
+  page,
+  bench
+}) => {
+  await show(bench, 2);
+  await page.keyboard.press('b');
+  await bench.drag(bench.handle('Flat plate, over the board'), 0, -30);
+  const above = await number(bench, 'over the board');
+  expect(above).toBeGreaterThan(40);
+  expect(above * 2).toBeCloseTo(Math.round(above * 2), 6);
+  await bench.type('over the board', '5');
+  await expect(bench.stage.getByRole('alert')).toContainText('mm, got 5 mm');
+  await bench.stage.getByRole('radio', { name: 'down' }).check();
+  await bench.type('over the board', '6');
+  await expect(bench.stage.getByText('6 mm', { exact: true })).toBeVisible();
+  await page.keyboard.press('b');
+  await expect(bench.field('over the board')).toHaveCount(0);
+});
+
 it('a plan’s end can be dragged, too', async ({ bench }) => {
   await show(bench, 2);
   await bench.drag(bench.handle('Flat plate, length'), -15, 0);

@@ -1,5 +1,6 @@
 import { checkInstallation } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Installation } from '../../src/lib/acoustics/installation.js';
+import { boardKnob } from '../../src/lib/acoustics/mounts/board-knob.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { knobsOf, withKnob } from '../../src/lib/acoustics/mounts/size-knobs.js';
@@ -30,7 +31,11 @@ export function shaken(installation: Installation, seed: number): Installation {
     const knob = knobsOf({ ...installation, mount }).find((one) => one.key === key)!;
     mount = withKnob(mount, key, knob.min + (knob.max - knob.min) * uniform());
   }
-  return { ...installation, mount };
+  const turned = { ...installation, mount };
+  const height = boardKnob(turned);
+  if (!height || !installation.board) return turned;
+  const above = height.min + (height.max - height.min) * uniform();
+  return { ...turned, board: { ...installation.board, above } };
 }
 
 export function fits(installation: Installation): boolean {

@@ -15,7 +15,9 @@ import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
 import { History } from './history.js';
-import { knobsOf, withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
+import type { Board } from '../acoustics/mounts/board.js';
+import { everyKnob, type KnobKey } from '../acoustics/mounts/every-knob.js';
+import { withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
 import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { modelAt, whereItListens } from '../evaluation/models.js';
@@ -50,7 +52,7 @@ export class Bench {
   /** Rate of the audio device's context; filters and sounds are made for it. */
   sampleRate = $state<Hertz>(48000);
   /** The knob that is in hand: the rule lies along it and the arrow keys turn it. */
-  inHand = $state<Knob['key'] | null>(null);
+  inHand = $state<KnobKey | null>(null);
   /** While a size is dragged or grown, the headroom stays where it is. */
   dragging = $state(false);
 
@@ -58,7 +60,7 @@ export class Bench {
   readonly heard: Stand = $derived(this.stands[this.#file.view.heard]);
   /** The mount that levels are written against: where it cannot be built, the first one that can. */
   readonly measuredAgainst: Stand = $derived.by(() => measuredAgainst(this.stands, this.#file.view));
-  readonly knobs: Knob[] = $derived(knobsOf(this.heard.installation));
+  readonly knobs: Knob<KnobKey>[] = $derived(everyKnob(this.heard.installation));
 
   /** What is mounted, in the order of the shelf. */
   readonly mounts: Mount[] = $derived.by(() => this.#file.setups.map(({ mount }) => mount));
@@ -204,7 +206,7 @@ export class Bench {
   }
 
   /** Turns one knob of the heard mount. */
-  turnKnob(key: Knob['key'], value: Metres): string | null {
+  turnKnob(key: KnobKey, value: Metres): string | null {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (!knob) return null;
     if (!Number.isFinite(value)) return `${knob.label} must be a length, as 102, 1 9/16 in or 4.5 cm`;
@@ -214,11 +216,12 @@ export class Bench {
     const size = value < knob.min || value > knob.max ? (end ?? value) : value;
     if (size < knob.min - 1e-9 || size > knob.max + 1e-9)
       return `${knob.label} must be within ${lengthFigure(knob.min, inches)} … ${this.length(knob.max)}, got ${this.length(value)}`;
-    return this.setMount(withKnob(this.heard.setup.mount, key, size), `knob ${key}`);
+    const part = key === 'above' ? { above: size } : { mount: withKnob(this.heard.setup.mount, key, size) };
+    return this.#changeHeard(part, `knob ${key}`);
   }
 
   /** Turns a knob as far as it goes: for drags and steps, which stop at the ends. */
-  pushKnob(key: Knob['key'], value: Metres): void {
+  pushKnob(key: KnobKey, value: Metres): void {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (knob) this.turnKnob(key, Math.min(knob.max, Math.max(knob.min, value)));
   }
@@ -231,6 +234,11 @@ export class Bench {
   /** Lays the heard mount's speaker along or across. */
   setTurn(turn: 0 | 90): string | null {
     return this.#changeHeard({ turn }, null);
+  }
+
+  /** Turns the heard mount over on the layout: at the height it has, or where it cannot stand so at the usual one. */
+  setFacing(facing: Board['facing']): string | null {
+    return this.#changeHeard({ facing }, null) && this.#changeHeard({ facing, above: undefined }, null);
   }
 
   rename(name: string): string | null {
@@ -301,8 +309,8 @@ export class Bench {
     const setup = { ...this.#file.setups[heard], ...part };
     const refused = refusal(() => {
       // What cannot be built as it stands may be changed step by step until it can.
-      if ((part.mount || part.turn !== undefined) && !this.heard.problem)
-        checkInstallation(installationOf(this.#file, setup, 'ideal'));
+      const isBuilt = ['mount', 'turn', 'above', 'facing'].some((key) => key in part);
+      if (isBuilt && !this.heard.problem) checkInstallation(installationOf(this.#file, setup, 'ideal'));
       const setups = this.#file.setups.with(heard, setup);
       this.#change({ ...this.#file, setups }, kind && `${kind} ${heard}`);
     });

@@ -1,12 +1,12 @@
 import type { Installation } from '../acoustics/installation.js';
-import type { Knob } from '../acoustics/mounts/size-knobs.js';
+import type { SizeKey } from '../acoustics/mounts/size-knobs.js';
 import { cutOf, type Cut } from './cut.js';
 import { roundedPath, straightPath, type Point } from './point.js';
 import { speakerSection, type SpeakerSection } from './speaker-section.js';
 
 /** Where a size can be taken hold of in a section, in millimetres. */
 export interface Handle {
-  key: Knob['key'];
+  key: SizeKey;
   at: Point;
   /** Which way a drag makes it grow, and how many millimetres of size a millimetre of drag is. */
   axis: 'x' | 'y';

@@ -1,3 +1,4 @@
+import type { KnobKey } from '../acoustics/mounts/every-knob.js';
 import type { Knob } from '../acoustics/mounts/size-knobs.js';
 import type { Metres } from '../units.js';
 
@@ -5,17 +6,17 @@ import type { Metres } from '../units.js';
 export interface SizesInHand {
   /** The mount's name. */
   name: string;
-  knobs: readonly Knob[];
+  knobs: readonly Knob<KnobKey>[];
   /** The knob that is in hand, if any. */
-  inHand: Knob['key'] | null;
+  inHand: KnobKey | null;
   /** The nearest way round from the front to the back, where there is one. */
   string: Metres | null;
   /** Lengths are written in inches. */
   inches: boolean;
   /** A handle has been taken in hand. */
-  ontake: (key: Knob['key']) => void;
+  ontake: (key: KnobKey) => void;
   /** A drag has begun or has ended. */
   ondrag: (dragging: boolean) => void;
   /** A size is turned, as far as it goes. */
-  onpush: (key: Knob['key'], value: Metres) => void;
+  onpush: (key: KnobKey, value: Metres) => void;
 }

@@ -8,7 +8,7 @@ import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { writeBenchFile } from '../../../src/lib/file/write-bench-file.js';
 import { workIn } from '../../../src/lib/bench/keep/same-work.js';
-import type { Knob } from '../../../src/lib/acoustics/mounts/size-knobs.js';
+import type { KnobKey } from '../../../src/lib/acoustics/mounts/every-knob.js';
 import { MOUNT_DRAWER, setupOf } from '../../../src/lib/screens/shelf/mount-drawer.js';
 import { arbitraryBench } from '../../helpers/arbitrary-bench.js';
 
@@ -20,14 +20,15 @@ interface Edit {
 /** What is remembered is the printed edit, so that a failing sequence reads as one. */
 const edit = (says: string, deed: Edit['do']): Edit => ({ says, do: deed, toString: () => says }) as Edit;
 
-const KNOBS: Knob['key'][] = [
+const KNOBS: KnobKey[] = [
   'length',
   'width',
   'height',
   'depth',
   'diameter',
   'offsetLength',
-  'offsetWidth'
+  'offsetWidth',
+  'above'
 ];
 const length = fc.oneof(
   fc.double({ min: -0.1, max: 0.3, noNaN: true }),
@@ -51,6 +52,12 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
   fc
     .constantFrom(...MOUNT_DRAWER)
     .map(({ name, mount }) => edit(`make it a ${name}`, (b) => b.setMount(mount))),
+  fc
+    .constantFrom('hand' as const, 'layout' as const)
+    .map((place) => edit(`listen ${place}`, (b) => b.listenOn(place))),
+  fc
+    .constantFrom('up' as const, 'down' as const)
+    .map((facing) => edit(`face ${facing}`, (b) => b.setFacing(facing))),
   fc.constantFrom(0 as const, 90 as const).map((turn) => edit(`lay it ${turn}`, (b) => b.setTurn(turn))),
   fc.constant(edit('copy', (b) => b.duplicate())),
   fc.constant(edit('take off', (b) => b.remove())),

@@ -4,10 +4,13 @@ import type { Mount } from './mount.js';
 import { turned } from '../outline.js';
 import type { Metres } from '../../units.js';
 
-/** One size of a mount that the user can turn, drag, step or type. */
-export interface Knob {
-  /** Which field of the mount it turns. */
-  key: 'length' | 'width' | 'height' | 'depth' | 'diameter' | 'offsetLength' | 'offsetWidth';
+/** A size of the mount itself. */
+export type SizeKey = 'length' | 'width' | 'height' | 'depth' | 'diameter' | 'offsetLength' | 'offsetWidth';
+
+/** One size that the user can turn, drag, step or type. */
+export interface Knob<Key extends string = SizeKey> {
+  /** What it turns. */
+  key: Key;
   label: string;
   min: Metres;
   max: Metres;
@@ -27,7 +30,7 @@ const REACH = {
 
 const STEP = 0.001;
 
-function size(key: Knob['key'], label: string, value: Metres, min: Metres, max: Metres): Knob {
+function size(key: SizeKey, label: string, value: Metres, min: Metres, max: Metres): Knob {
   return { key, label, value, min: Math.min(min, value), max: Math.max(max, value), step: STEP };
 }
 
@@ -42,7 +45,7 @@ function chord(radius: Metres, other: Metres): Metres {
 }
 
 /** Rounds up to whole millimetres, so that a knob's end is a size one can cut. */
-function upToMillimetre(length: Metres): Metres {
+export function upToMillimetre(length: Metres): Metres {
   return Math.ceil(length * 1000 - 1e-6) / 1000;
 }
 
@@ -104,7 +107,7 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
 }
 
 /** The mount with one of its sizes set. Offsets that no longer fit are left to the check, not moved silently. */
-export function withKnob(mount: Mount, key: Knob['key'], turnedTo: Metres): Mount {
+export function withKnob(mount: Mount, key: SizeKey, turnedTo: Metres): Mount {
   // No −0: a file would give it back as 0.
   const value = turnedTo + 0;
   switch (key) {

@@ -64,7 +64,7 @@ export class ToneAround {
       this.#newest.run(async () => {
         const [heard, beside] = await Promise.all([
           around(asked.installation, grid),
-          against && around(against, coarser(grid))
+          against && around(against, coarser(this.#section.grid(against, plane, grid)))
         ]);
         this.current = { ...heard, frequency, beside };
         this.#report(null);

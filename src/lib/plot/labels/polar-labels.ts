@@ -20,17 +20,18 @@ const APART = 0.5;
 const BOLD = 1.15;
 
 /**
- * The texts round the circle, outside of it, where no curve runs: in front and behind; the listener, as near to where he is as those
- * let him; and the angles that leave room. On bare pictures no angles, on small ones the sides alone.
+ * The texts round the circle, outside of it, where no curve runs: in front and behind, over a board straight up alone; the listener, as
+ * near to where he is as those let him; and the angles that leave room. On bare pictures no angles, on small ones the sides alone.
  */
 export function polarLabels(
   layout: PolarLayout,
   listenerDeg: Degrees,
-  bare: boolean
+  bare: boolean,
+  board = false
 ): { you: PolarLabel; others: PolarLabel[] } {
-  const ends = [0, 180].map((angleDeg) =>
-    outside(angleDeg === 0 ? 'in front' : 'behind', angleDeg, layout, 1)
-  );
+  const ends = board
+    ? [outside('straight up', 0, layout, 1)]
+    : [outside('in front', 0, layout, 1), outside('behind', 180, layout, 1)];
   const isInside = ({ box }: PolarLabel): boolean => box.left >= 0 && box.right <= layout.width;
   const isClear = (label: PolarLabel, of: readonly PolarLabel[]): boolean =>
     of.every(({ box }) => {
@@ -51,6 +52,7 @@ export function polarLabels(
       ? [90, -90]
       : [30, 60, 90, 120, 150, -150, -120, -90, -60, -30];
   const named = angles
+    .filter((angleDeg) => !board || Math.abs(angleDeg) <= 90)
     .map((angleDeg) => outside(angleText(angleDeg), angleDeg, layout, 1))
     .filter((label) => isClear(label, [...ends, you]));
   return { you, others: [...ends, ...named] };

@@ -15,10 +15,14 @@ export function levelAt(anglesDeg: Float64Array, levelDb: Float64Array, angleDeg
   return level;
 }
 
-/** The figures as a table: one row every 15° from −180° to 180°. */
-export function polarRows(anglesDeg: Float64Array, curves: readonly Float64Array[]): string[][] {
-  return Array.from({ length: 360 / STEP + 1 }, (_, i) => {
-    const angleDeg = i * STEP - 180;
+/** The figures as a table: one row every 15° from −180° to 180°, or as far as `farthest` either way. */
+export function polarRows(
+  anglesDeg: Float64Array,
+  curves: readonly Float64Array[],
+  farthest: Degrees = 180
+): string[][] {
+  return Array.from({ length: (2 * farthest) / STEP + 1 }, (_, i) => {
+    const angleDeg = i * STEP - farthest;
     return [
       angleText(angleDeg),
       ...curves.map((levelDb) => levelText(levelAt(anglesDeg, levelDb, angleDeg)))

@@ -40,3 +40,17 @@ test('they do not depend on where the knobs stand: the gain stays while one is t
 test('free air has only itself', () => {
   expect(reachOfKnobs(DEMO['free air'])).toEqual([DEMO['free air']]);
 });
+
+test('over a board they can stand, a box low and what is open high, wherever the knob stands', () => {
+  for (const installation of everyInstallation())
+    for (const facing of ['up', 'down'] as const) {
+      const [low, high] = [0.03, 0.08].map((above) =>
+        reachOfKnobs({ ...installation, board: { above, facing } })
+      );
+      expect(low).toEqual(high);
+      for (const probe of low) {
+        expect(fits(probe)).toBe(true);
+        expect(probe.board!.above).toBe(probe.mount.kind === 'box' ? 0.001 : 0.1);
+      }
+    }
+});

@@ -13,6 +13,7 @@ import {
 import { filterFor } from '../../../../src/lib/evaluation/stand.js';
 import { type MovingSound, movingKind } from '../../../../src/lib/sounds/kinds.js';
 import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
+import { PLACES } from '../../../../src/lib/acoustics/listener.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { byRule } from '../../../helpers/by-rule.js';
 import { AIR, DEMO, IN_FRONT } from '../../../helpers/demo-installations.js';
@@ -45,8 +46,8 @@ beforeAll(async () => {
 }, BUSY_MS);
 
 /** Peak of a kept sound behind the loudest of many sizes that the knobs can reach. */
-async function loudest(key: string, answer = byRule, many = 25): Promise<number> {
-  const sizes = installations.flatMap((installation) =>
+async function loudest(key: string, answer = byRule, many = 25, of = installations): Promise<number> {
+  const sizes = of.flatMap((installation) =>
     knobsOf(installation).length
       ? Array.from({ length: many }, (_, seed) => shaken(installation, seed + 1))
       : [installation]
@@ -80,6 +81,26 @@ test('by the wave solution, too, with its humps and rings', { timeout: BUSY_MS }
   expect(peak).toBeGreaterThan(SAFE_PEAK * 0.7);
   expect(gain).toBeLessThanOrEqual(USUAL_GAIN);
 });
+
+test(
+  'over a board, too, at any height, one mount with its cone up and one with it down',
+  { timeout: BUSY_MS },
+  async () => {
+    const byWaves = (installation: Installation): Answer => {
+      const heard = hearWaves(solveMount(installation, AIR, { accuracy: 'draft' }), PLACES.layout);
+      return waveAnswer(heard, 'draft', installation, AIR);
+    };
+    const over = Object.values(DEMO).map((one, i): Installation => {
+      const facing = i % 2 ? 'up' : 'down';
+      return { ...one, board: { facing, above: 0.02 } };
+    });
+    const board = { ...reach, installations: over, answer: byWaves, where: 'layout' };
+    const gain = await new Headroom(lab).gain(board, [[kept.puff]]);
+    const peak = gain * (await loudest('puff', byWaves, 4, over));
+    expect(peak).toBeLessThan(1);
+    expect(peak).toBeGreaterThan(SAFE_PEAK * 0.5);
+  }
+);
 
 test('short bursts need a lower gain than the usual one, a machine with its horn does not', async () => {
   const headroom = new Headroom(lab);

@@ -41,6 +41,12 @@ describe('PolarPicture, drawn without a browser', () => {
     const waiting = render(PolarPicture, { props: { ...polar, levelDb: null } }).body;
     expect(waiting).not.toMatch(/class="curve|NaN/);
   });
+  it('over a board says nothing of what lies below it', () => {
+    const over = render(PolarPicture, { props: { ...polar, board: true } }).body;
+    expect(over).toContain('straight up');
+    expect(over).not.toMatch(/behind<|−120°|>120°/);
+    expect(body).toMatch(/behind<.*−120°/s);
+  });
   it('takes a pointer only where somebody listens', () => {
     expect(body).toContain('role="presentation"');
     expect(render(PolarPicture, { props: polar }).body).not.toContain('role="presentation"');
@@ -66,5 +72,20 @@ describe('WavePicture, drawn without a browser', () => {
     expect(body).toMatch(/role="img" aria-label="a swing of the air"/);
     expect(body).toMatch(/thinned out.*pressed together/s);
     expect(body).toContain('M0,0H9');
+  });
+  it('turns the field of a mount that looks down, and not what is drawn over it', () => {
+    expect(body).not.toMatch(/upside-down|sides-changed/);
+    const props = {
+      columns: 8,
+      rows: 5,
+      full: 1,
+      running: false,
+      width: 320,
+      height: 200,
+      label: '',
+      children
+    };
+    const turned = render(WavePicture, { props: { ...props, turned: { down: -1, right: -1 } } }).body;
+    expect(turned).toMatch(/<canvas class="[^"]*upside-down sides-changed/);
   });
 });

@@ -1,14 +1,24 @@
 import { soundSpeed, type Air } from '../../../acoustics/air.js';
+import type { Installation } from '../../../acoustics/installation.js';
 import type { Mount } from '../../../acoustics/mounts/mount.js';
 import type { Hertz, Seconds } from '../../../units.js';
 
 /** What a wave picture of a steady tone shows, in plain words: the colours by what makes them, and what the mount does. */
-export function toneCaption(mount: Mount, frequency: Hertz, air: Air): string {
-  return `Orange: the air is pressed together; blue: it is thinned out; between them it is as ever, on the way from one to the other. ${hallCaption(mount, frequency, air)}`;
+export function toneCaption(over: Pick<Installation, 'mount' | 'board'>, frequency: Hertz, air: Air): string {
+  return `Orange: the air is pressed together; blue: it is thinned out; between them it is as ever, on the way from one to the other. ${hallCaption(over, frequency, air)}`;
 }
 
 /** The gist of it, for the back row. */
-export function hallCaption(mount: Mount, frequency: Hertz, air: Air): string {
+export function hallCaption(
+  { mount, board }: Pick<Installation, 'mount' | 'board'>,
+  frequency: Hertz,
+  air: Air
+): string {
+  const told = mountCaption(mount, frequency, air);
+  return board ? `${told} The board throws back all that comes down on it.` : told;
+}
+
+function mountCaption(mount: Mount, frequency: Hertz, air: Air): string {
   const opposite = 'The back of the cone does the opposite of its front.';
   switch (mount.kind) {
     case 'free':

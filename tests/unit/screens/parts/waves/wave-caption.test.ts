@@ -19,9 +19,9 @@ function frontAndBack(name: string, frequency: number): [number, number] {
 }
 
 it('says of a box what is seen: inside and in front have one colour, as long as it says so', () => {
-  const { mount } = DEMO['closed box'];
+  const box = DEMO['closed box'];
   const told = (frequency: number) =>
-    hallCaption(mount, frequency, AIR).includes('is thinned out, and the air in front');
+    hallCaption(box, frequency, AIR).includes('is thinned out, and the air in front');
   expect(told(100)).toBe(true);
   // A quarter of a wave is as long as the longest side inside, 42 mm.
   const end = soundSpeed(AIR) / (4 * 0.042);
@@ -31,13 +31,19 @@ it('says of a box what is seen: inside and in front have one colour, as long as 
     expect(front, `${frequency} Hz`).toBeGreaterThan(0);
     expect(inside, `${frequency} Hz`).toBeGreaterThan(0);
   }
-  expect(hallCaption(mount, 400, AIR)).not.toContain('opposite');
+  expect(hallCaption(box, 400, AIR)).not.toContain('opposite');
 });
 
 it('says of an open mount what is seen: the back does the opposite of the front', () => {
   for (const name of ['free air', 'flat plate']) {
-    expect(hallCaption(DEMO[name].mount, 1000, AIR)).toContain('opposite');
+    expect(hallCaption(DEMO[name], 1000, AIR)).toContain('opposite');
     const [front, back] = frontAndBack(name, 1000);
     expect(front * back, name).toBeLessThan(0);
   }
+});
+
+it('says of a board what is seen: what comes down on it goes back, and nothing is below it', () => {
+  const over = { ...DEMO['closed box'], board: { above: 0.02, facing: 'up' } } as const;
+  expect(hallCaption(over, 1000, AIR)).toContain('The board throws back all that comes down on it.');
+  expect(hallCaption(DEMO['closed box'], 1000, AIR)).not.toContain('board');
 });
