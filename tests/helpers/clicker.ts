@@ -1,7 +1,7 @@
 import { addPulse } from '../../src/lib/sounds/blocks/pulse.js';
 import type { SoundKnobs } from '../../src/lib/sounds/knob.js';
 import { along, pulsesOf } from '../../src/lib/sounds/motion/course.js';
-import type { MovingKind } from '../../src/lib/sounds/sound-kind.js';
+import type { MovingSource } from '../../src/lib/sounds/sound-kind.js';
 
 export interface Clicker {
   notch: number;
@@ -14,7 +14,7 @@ const KNOBS = {
 } as const satisfies SoundKnobs;
 
 /** The plainest machine there is: four clicks a turn, the first of them the strongest; it stands at notch 0. */
-export const CLICKER: MovingKind<Clicker> = {
+export const CLICKER: MovingSource<Clicker> = {
   knobs: KNOBS,
   target: ({ notch }) => ({ speed: 1.3 * notch, effort: notch / 8 }),
   dynamics: () => ({

@@ -7,7 +7,7 @@ const LONGEST = [
   'cli/predict.test',
   'signals/every-signal',
   'waves-shell',
-  'diesel/diesel-kind'
+  'diesel/diesel-source'
 ];
 
 /** What takes longest begins first: at the end no core is left alone with one of them while the others have nothing to do. */

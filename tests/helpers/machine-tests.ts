@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { checkKnobs } from '../../src/lib/sounds/knob.js';
 import type { Moving } from '../../src/lib/sounds/motion/ride.js';
 import { renderLoop } from '../../src/lib/sounds/motion/ride.js';
-import type { MovingKind } from '../../src/lib/sounds/sound-kind.js';
+import type { MovingSource } from '../../src/lib/sounds/sound-kind.js';
 import { close } from './close.js';
 import { rms } from './levels.js';
 import { seam } from './seam.js';
@@ -11,7 +11,7 @@ const RATE = 16000;
 
 /** What every machine must do, whichever it is. */
 export function machineTests<S extends Moving & { name: string }>(
-  kind: MovingKind<S>,
+  kind: MovingSource<S>,
   presets: readonly S[],
   usual: S,
   { rateDb, because }: { rateDb: number; because: string }

@@ -13,7 +13,7 @@ if (!folder) throw new Error('say in which folder the packages were unpacked');
 
 const { RealFft } = await loadTypescript('src/lib/numeric/fft.ts');
 const { filter, section } = await loadTypescript('src/lib/sounds/blocks/filter.ts');
-const { movingKind, stillKind } = await loadTypescript('src/lib/sounds/kinds.ts');
+const { movingSource, stillSource } = await loadTypescript('src/lib/sounds/sources.ts');
 const { renderLoop } = await loadTypescript('src/lib/sounds/motion/ride.ts');
 const { renderHeldHorn } = await loadTypescript('src/lib/sounds/signals/render-held-horn.ts');
 const { LINESIDE, MACHINES } = await loadTypescript('src/lib/sounds/roster.ts');
@@ -53,9 +53,9 @@ function openttd(number) {
 
 const machine = (name, notch) => {
   const sound = { ...MACHINES.find((one) => one.name.startsWith(name)), notch };
-  return { samples: renderLoop(movingKind(sound), sound, RATE), rate: RATE };
+  return { samples: renderLoop(movingSource(sound), sound, RATE), rate: RATE };
 };
-const still = (sound) => ({ samples: stillKind(sound).render(sound, RATE), rate: RATE });
+const still = (sound) => ({ samples: stillSource(sound).render(sound, RATE), rate: RATE });
 const lineside = (name) => LINESIDE.find((one) => one.name.startsWith(name));
 const blast = (name) => {
   const { samples, loopFrom } = renderHeldHorn(lineside(name), RATE);

@@ -74,7 +74,9 @@ try {
   });
   await page.goto(address);
   await page.waitForFunction(
-    () => document.querySelectorAll('.shelf .level').length > 3 && !document.querySelector('.waiting')
+    () =>
+      document.querySelectorAll('.shelf .level').length > 3 &&
+      document.querySelector('.shelf ol')?.getAttribute('aria-busy') === 'false'
   );
   console.log(
     `load to first sound ready (rendered, measured): ${Math.round(await page.evaluate(() => performance.now()))} ms`

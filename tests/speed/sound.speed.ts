@@ -1,4 +1,5 @@
-import { type GeneratedSound, type MovingSound, movingKind } from '../../src/lib/sounds/kinds.js';
+import type { GeneratedSound, MovingSound } from '../../src/lib/sounds/kinds.js';
+import { movingSource } from '../../src/lib/sounds/sources.js';
 import { settledAt } from '../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS } from '../../src/lib/sounds/roster.js';
@@ -30,7 +31,7 @@ function made(name: string, sound: GeneratedSound): SpeedCase {
 }
 
 function ride(sound: MovingSound): SpeedCase {
-  const kind = movingKind(sound);
+  const kind = movingSource(sound);
   const from = settledAt(kind.target({ ...sound, notch: 0 }));
   const make = () => renderRide(kind, full(sound), from, SAMPLE_RATE).samples;
   return making(`${sound.name}: ride from 0 to 8, and loop`, make);
@@ -39,7 +40,7 @@ function ride(sound: MovingSound): SpeedCase {
 /** One loop at full load, made as a whole each time. */
 function loopOnly(sound: MovingSound): SpeedCase {
   return making(`${sound.name}: loop at 8 alone`, () =>
-    renderLoop(movingKind(sound), full(sound), SAMPLE_RATE)
+    renderLoop(movingSource(sound), full(sound), SAMPLE_RATE)
   );
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { RealFft } from '../../src/lib/numeric/fft.js';
 import { addCharger } from '../../src/lib/sounds/diesel/chargers.js';
 import { type Diesel, dieselRpm, firingRate, patternRate } from '../../src/lib/sounds/diesel/diesel.js';
-import { DIESEL_KIND } from '../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_SOURCE } from '../../src/lib/sounds/diesel/diesel-source.js';
 import { DIESEL_PRESETS } from '../../src/lib/sounds/diesel/diesel-presets.js';
 import { addFans, bladeOrder } from '../../src/lib/sounds/diesel/rotors.js';
 import { renderLoop } from '../../src/lib/sounds/motion/ride.js';
@@ -52,7 +52,7 @@ describe('published speeds', () => {
   // "Eight notches, the first often at idle speed" (from memory).
   test('the first of eight notches of a medium-speed engine runs near idle speed, and pulls', () => {
     for (const sound of [CAB, ROAD, SWITCHER]) {
-      const [idle, first] = [0, 1].map((notch) => DIESEL_KIND.target({ ...sound, notch }));
+      const [idle, first] = [0, 1].map((notch) => DIESEL_SOURCE.target({ ...sound, notch }));
       close(first.speed, idle.speed, {
         rel: 0.09,
         because: '"at or near": a notch of even steps is 17 to 21 % faster'
@@ -162,7 +162,7 @@ describe('spectral lines', () => {
   test.each(cases)('%s at notch %i', (_, notch, engine) => {
     const sound = { ...engine, notch };
     const rpm = dieselRpm(sound);
-    const spectrum = spectrumOf(renderLoop(DIESEL_KIND, sound, RATE));
+    const spectrum = spectrumOf(renderLoop(DIESEL_SOURCE, sound, RATE));
     const pattern = patternRate(sound, rpm);
     const firing = firingRate(sound, rpm);
 

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { RealFft } from '../../src/lib/numeric/fft.js';
 import { type Electric, ELECTRIC_KNOBS, periodsPerTurn } from '../../src/lib/sounds/electric/electric.js';
-import { ELECTRIC_KIND } from '../../src/lib/sounds/electric/electric-kind.js';
+import { ELECTRIC_SOURCE } from '../../src/lib/sounds/electric/electric-source.js';
 import { usualValues } from '../../src/lib/sounds/knob.js';
 import { type Motion, settledAt, ticked } from '../../src/lib/sounds/motion/motion.js';
 import { renderLoop, renderRide } from '../../src/lib/sounds/motion/ride.js';
@@ -28,7 +28,7 @@ describe.each([
   ['60 Hz', 60]
 ] as const)('a line of %s', (lineFrequency, hertz) => {
   test('hums at twice its frequency and its multiples', () => {
-    const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, lineFrequency, hum: 1 }, RATE);
+    const loop = renderLoop(ELECTRIC_SOURCE, { ...SILENT, lineFrequency, hum: 1 }, RATE);
     for (const harmonic of [1, 2, 3]) {
       const exact = 2 * hertz * harmonic;
       const found = strongestLine(loop, RATE, exact - 0.4 * hertz, exact + 0.4 * hertz);
@@ -39,7 +39,7 @@ describe.each([
   });
 
   test('hums within half a period of a loop of the same when it runs', () => {
-    const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, lineFrequency, hum: 1, notch: 5 }, RATE);
+    const loop = renderLoop(ELECTRIC_SOURCE, { ...SILENT, lineFrequency, hum: 1, notch: 5 }, RATE);
     const exact = 4 * hertz;
     const found = strongestLine(loop, RATE, exact * 0.9, exact * 1.1);
     close(found.frequency, exact, {
@@ -55,7 +55,7 @@ test.each([
   ['34 teeth, 1.25 m wheels, 20 m/s', { wheelDiameter: 1.25, topSpeed: 40, gearRatio: 2 }, 34, 20],
   ['102 teeth, 0.8 m wheels, 5 m/s', { wheelDiameter: 0.8, topSpeed: 10, gearRatio: 6 }, 102, 5]
 ])('gears of %s', (_, knobs, teeth, speed) => {
-  const loop = renderLoop(ELECTRIC_KIND, { ...SILENT, ...knobs, gears: 1, notch: 4 }, RATE);
+  const loop = renderLoop(ELECTRIC_SOURCE, { ...SILENT, ...knobs, gears: 1, notch: 4 }, RATE);
   const exact = (teeth * speed) / (Math.PI * knobs.wheelDiameter);
   const found = strongestLine(loop, RATE, 0.8 * exact, 1.2 * exact);
   close(found.frequency, exact, { rel: 0.005, because: 'asked for' });
@@ -144,7 +144,7 @@ describe.each([
   const perTurn = periodsPerTurn(still);
   // The top speed that has the motors run at this frequency.
   const sound = { ...still, topSpeed: (8 / notch) * (motor / perTurn) * Math.PI * still.wheelDiameter };
-  const loop = renderLoop(ELECTRIC_KIND, sound, RATE);
+  const loop = renderLoop(ELECTRIC_SOURCE, sound, RATE);
   const at = (frequency: number) =>
     Math.max(...[-0.2, 0, 0.2].map((off) => lineAmplitude(loop, RATE, frequency + off)));
   const carrier = { 'a fixed carrier': 800, 'a locked carrier': 15 * motor, 'six steps': 0 }[way];
@@ -200,12 +200,12 @@ test('the steps of the inverter are those that its page names', () => {
 // That an inverter starts with fixed carriers, then locks them to fewer and fewer multiples: common practice.
 describe('the inverter of a starting train', () => {
   const sound: Electric = { ...SILENT, inverter: 1, notch: 8 };
-  const from = settledAt(ELECTRIC_KIND.target({ ...sound, notch: 0 }));
-  const { samples } = renderRide(ELECTRIC_KIND, sound, from, RATE);
+  const from = settledAt(ELECTRIC_SOURCE.target({ ...sound, notch: 0 }));
+  const { samples } = renderRide(ELECTRIC_SOURCE, sound, from, RATE);
   const perTurn = periodsPerTurn(sound);
   const motions: Motion[] = [from];
   while (motions.length < 13000)
-    motions.push(ticked(motions.at(-1)!, ELECTRIC_KIND.target(sound), ELECTRIC_KIND.dynamics(sound)));
+    motions.push(ticked(motions.at(-1)!, ELECTRIC_SOURCE.target(sound), ELECTRIC_SOURCE.dynamics(sound)));
 
   /** Strength of the line carrier·m + motor·n of a way of switching, in a tenth of a second around a tick. */
   const strength = (step: number, tick: number, m: number, n: number) => {
@@ -223,7 +223,7 @@ describe('the inverter of a starting train', () => {
     return Math.hypot(re, im);
   };
   const used = STEPS.map((_, step) => step).filter(
-    (step) => step > 0 && STEPS[step - 1].upTo < 0.95 * perTurn * ELECTRIC_KIND.target(sound).speed
+    (step) => step > 0 && STEPS[step - 1].upTo < 0.95 * perTurn * ELECTRIC_SOURCE.target(sound).speed
   );
 
   test('goes through fixed carriers and locked ones', () => {
@@ -233,7 +233,7 @@ describe('the inverter of a starting train', () => {
 
   test.each(used.map((step) => [step]))('step %i sounds where it should and no other', (step) => {
     const low = STEPS[step - 1].upTo;
-    const high = Math.min(STEPS[step].upTo, perTurn * ELECTRIC_KIND.target(sound).speed);
+    const high = Math.min(STEPS[step].upTo, perTurn * ELECTRIC_SOURCE.target(sound).speed);
     const tick = motions.findIndex(({ speed }) => perTurn * speed > low + 0.6 * (high - low));
     const { multiple } = STEPS[step];
     const [m, n] = multiple === 1 ? [0, 6] : [2, 2];

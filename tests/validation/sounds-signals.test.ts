@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { type Bell, BELL_PRESETS } from '../../src/lib/sounds/signals/bell.js';
-import { BELL_KIND } from '../../src/lib/sounds/signals/bell-kind.js';
+import { BELL_SOURCE } from '../../src/lib/sounds/signals/bell-source.js';
 import { COMPRESSOR_PRESETS } from '../../src/lib/sounds/signals/compressor.js';
-import { COMPRESSOR_KIND } from '../../src/lib/sounds/signals/compressor-kind.js';
+import { COMPRESSOR_SOURCE } from '../../src/lib/sounds/signals/compressor-source.js';
 import { CROSSING_PRESETS } from '../../src/lib/sounds/signals/crossing.js';
-import { CROSSING_KIND } from '../../src/lib/sounds/signals/crossing-kind.js';
+import { CROSSING_SOURCE } from '../../src/lib/sounds/signals/crossing-source.js';
 import { type Horn, HORN_PRESETS } from '../../src/lib/sounds/signals/horn.js';
-import { HORN_KIND } from '../../src/lib/sounds/signals/horn-kind.js';
+import { HORN_SOURCE } from '../../src/lib/sounds/signals/horn-source.js';
 import { renderHeldHorn } from '../../src/lib/sounds/signals/render-held-horn.js';
 import { filter, section } from '../../src/lib/sounds/blocks/filter.js';
 import { close } from '../helpers/close.js';
@@ -70,8 +70,8 @@ describe('the horn', () => {
 
   test('in the chord of a signal the notes are where the marks say, spread as the knob says', () => {
     const horn: Horn = { ...HORN_PRESETS[0], spread: 20 };
-    const blast = HORN_KIND.render(horn, RATE).subarray(4.9 * RATE, 6 * RATE);
-    const cents = HORN_KIND.marks(horn).map(({ frequency }, i) => {
+    const blast = HORN_SOURCE.render(horn, RATE).subarray(4.9 * RATE, 6 * RATE);
+    const cents = HORN_SOURCE.marks(horn).map(({ frequency }, i) => {
       const tempered = TEMPERED[[-7, -3, 0, 2, 7][i]];
       const marked = 1200 * Math.log2(frequency / tempered);
       close(peakNear(blast, tempered, 16), marked, { abs: 2, because: 'unsteady air, 1.1 s of it' });
@@ -85,7 +85,13 @@ describe('the horn', () => {
   });
 
   test('its marks carry the names of the notes', () => {
-    expect(HORN_KIND.marks(HORN_PRESETS[0]).map(({ name }) => name)).toEqual(['D4', 'G♭4', 'A4', 'B4', 'E5']);
+    expect(HORN_SOURCE.marks(HORN_PRESETS[0]).map(({ name }) => name)).toEqual([
+      'D4',
+      'G♭4',
+      'A4',
+      'B4',
+      'E5'
+    ]);
   });
 
   // Published tunings lie within about these (from memory), and none of them has these intervals.
@@ -105,7 +111,7 @@ describe('the horn', () => {
 
   test('most of its energy lies in 400 … 1000 Hz, and the rest above', () => {
     for (const preset of HORN_PRESETS.slice(0, 2)) {
-      const loop = HORN_KIND.render(preset, 48000);
+      const loop = HORN_SOURCE.render(preset, 48000);
       const span = { sampleRate: 48000, cyclic: true };
       const band = filter(
         filter(loop, section('highPass', 400, 0.7, 48000), span),
@@ -172,7 +178,7 @@ describe('the bell', () => {
 
   test.each([2, 4, 8])('its nominal falls by 60 dB in the time of the knob, %f s', (decay) => {
     const bell: Bell = { ...BELL_PRESETS[0], rate: 0.4, decay };
-    const loop = BELL_KIND.render(bell, RATE);
+    const loop = BELL_SOURCE.render(bell, RATE);
     // From where all echoes of the first stroke have come (0.75 s after it) to the second.
     const ringing = loop.subarray(1.1 * RATE, 2.5 * RATE);
     close(decayAt(ringing, bell.pitch), decay, { rel: 0.05, because: 'the neighbouring partials ring too' });
@@ -180,13 +186,13 @@ describe('the bell', () => {
 
   test('its nominal has the frequency of the knob', () => {
     for (const preset of BELL_PRESETS) {
-      const loop = BELL_KIND.render({ ...preset, rate: 0.4 }, RATE);
+      const loop = BELL_SOURCE.render({ ...preset, rate: 0.4 }, RATE);
       const off = peakNear(loop.subarray(1 * RATE, 2.4 * RATE), preset.pitch, 8);
       close(off, 0, {
         abs: 2.8,
         because: 'the pair of modes is up to 1.8 Hz apart, the stronger one is at the nominal'
       });
-      const [nominal] = BELL_KIND.marks(preset);
+      const [nominal] = BELL_SOURCE.marks(preset);
       expect(nominal).toEqual({ name: 'nominal', frequency: preset.pitch, harmonics: 1 });
     }
   });
@@ -194,7 +200,7 @@ describe('the bell', () => {
   test('it is not tuned: hum, prime, tierce and quint are away from 0.25, 0.5, 0.6 and 0.75 of the nominal', () => {
     for (const preset of BELL_PRESETS) {
       const ratio = new Map(
-        BELL_KIND.marks(preset).map(({ name, frequency }) => [name, frequency / preset.pitch])
+        BELL_SOURCE.marks(preset).map(({ name, frequency }) => [name, frequency / preset.pitch])
       );
       const tuned = { hum: 0.25, prime: 0.5, tierce: 0.6, quint: 0.75 };
       const off = Object.entries(tuned).map(([name, share]) =>
@@ -233,7 +239,7 @@ function onsets(loop: Float32Array, above: number): number[] {
 describe('strokes', () => {
   test.each([1.6, 3.2, 6])('the crossing strikes %f times a second', (rate) => {
     for (const preset of CROSSING_PRESETS) {
-      const loop = CROSSING_KIND.render({ ...preset, rate }, RATE);
+      const loop = CROSSING_SOURCE.render({ ...preset, rate }, RATE);
       const times = onsets(loop, 5000);
       const seconds = loop.length / RATE;
       close(times.length / seconds, rate, { rel: 1e-3, because: 'the loop is rounded to a sample' });
@@ -248,7 +254,7 @@ describe('strokes', () => {
 
   test('the bell strikes as often as its knob says', () => {
     for (const preset of BELL_PRESETS) {
-      const loop = BELL_KIND.render(preset, RATE);
+      const loop = BELL_SOURCE.render(preset, RATE);
       const times = onsets(loop, 6500);
       close(times.length / (loop.length / RATE), preset.rate, { rel: 1e-3, because: 'rounded to a sample' });
     }
@@ -261,7 +267,7 @@ describe('strokes', () => {
   ])(
     'the compressor at %i strokes a minute with %i cylinders beats at the rate of its strokes',
     (strokes, cylinders) => {
-      const loop = COMPRESSOR_KIND.render({ ...COMPRESSOR_PRESETS[2], strokes, cylinders }, RATE);
+      const loop = COMPRESSOR_SOURCE.render({ ...COMPRESSOR_PRESETS[2], strokes, cylinders }, RATE);
       const beats = (strokes / 60) * cylinders;
       const level = levels(loop, 1500, 16);
       const mean = level.reduce((a, b) => a + b) / level.length;

@@ -8,9 +8,9 @@ import { renderLoop } from '../../src/lib/sounds/motion/ride.js';
 import { blast } from '../../src/lib/sounds/steam/blast.js';
 import { renderHeldWhistle } from '../../src/lib/sounds/steam/held-whistle.js';
 import { beatRate, driverRate, type Steam, STEAM_KNOBS } from '../../src/lib/sounds/steam/steam.js';
-import { STEAM_KIND } from '../../src/lib/sounds/steam/steam-kind.js';
+import { STEAM_SOURCE } from '../../src/lib/sounds/steam/steam-source.js';
 import { whistlePitches } from '../../src/lib/sounds/steam/whistle.js';
-import { WHISTLE_KIND } from '../../src/lib/sounds/steam/whistle-kind.js';
+import { WHISTLE_SOURCE } from '../../src/lib/sounds/steam/whistle-source.js';
 import { WHISTLE_PRESETS } from '../../src/lib/sounds/steam/whistle-presets.js';
 import { close } from '../helpers/close.js';
 import { envelopeOf, lineAmplitude, strongestLine } from '../helpers/spectral-line.js';
@@ -30,7 +30,7 @@ const ENGINE: Steam = {
 };
 
 const envelope = (engine: Steam, sampleRate = RATE) =>
-  envelopeOf(renderLoop(STEAM_KIND, engine, sampleRate), sampleRate, ENVELOPE);
+  envelopeOf(renderLoop(STEAM_SOURCE, engine, sampleRate), sampleRate, ENVELOPE);
 
 // Beats a second of two-cylinder engines at 30 mph by the diameter of their drivers, as in published tables.
 describe.each([
@@ -77,7 +77,7 @@ describe('the blast opens', () => {
   /** Share above 2 kHz of four seconds of blast alone. */
   const treble = (knobs: Partial<Steam>) => {
     const engine = { ...ENGINE, ...knobs };
-    const { speed, effort } = STEAM_KIND.target(engine);
+    const { speed, effort } = STEAM_SOURCE.target(engine);
     const motions = Array.from({ length: 4001 }, (_, tick) => ({
       ...settledAt({ speed, effort }),
       turns: (speed * tick) / 1000,
@@ -100,7 +100,7 @@ describe('the blast opens', () => {
 
   test('and it is heard in the whole sound', () => {
     const [light, heavy] = [0.1, 1].map((load) =>
-      share(renderLoop(STEAM_KIND, { ...ENGINE, load, notch: 6 }, RATE), RATE)
+      share(renderLoop(STEAM_SOURCE, { ...ENGINE, load, notch: 6 }, RATE), RATE)
     );
     expect(heavy).toBeGreaterThan(1.2 * light);
   });
@@ -131,7 +131,7 @@ describe('whistles are in tune within 2 cents', () => {
   test.each(WHISTLE_PRESETS.map((whistle) => [whistle.name, whistle] as const))(
     '%s, in its loop',
     (_, whistle) => {
-      const blast = WHISTLE_KIND.render(whistle, RATE).subarray(0.7 * RATE, 2.7 * RATE);
+      const blast = WHISTLE_SOURCE.render(whistle, RATE).subarray(0.7 * RATE, 2.7 * RATE);
       for (const pitch of whistlePitches(whistle)) {
         const found = strongestLine(blast, RATE, pitch * 0.99, pitch * 1.01);
         close(cents(found.frequency, pitch), 0, { abs: 2, because });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { RealFft } from '../../src/lib/numeric/fft.js';
-import { BURSTS_KIND } from '../../src/lib/sounds/test-signals/bursts.js';
-import { PINK_NOISE_KIND, PINK_NOISE_PRESETS } from '../../src/lib/sounds/test-signals/pink-noise.js';
-import { PUFF_KIND } from '../../src/lib/sounds/test-signals/puff.js';
-import { STEPPED_TONES_KIND } from '../../src/lib/sounds/test-signals/stepped-tones.js';
-import { SWEEP_KIND } from '../../src/lib/sounds/test-signals/sweep.js';
-import { WHITE_NOISE_KIND, WHITE_NOISE_PRESETS } from '../../src/lib/sounds/test-signals/white-noise.js';
+import { BURSTS_SOURCE } from '../../src/lib/sounds/test-signals/bursts.js';
+import { PINK_NOISE_SOURCE, PINK_NOISE_PRESETS } from '../../src/lib/sounds/test-signals/pink-noise.js';
+import { PUFF_SOURCE } from '../../src/lib/sounds/test-signals/puff.js';
+import { STEPPED_TONES_SOURCE } from '../../src/lib/sounds/test-signals/stepped-tones.js';
+import { SWEEP_SOURCE } from '../../src/lib/sounds/test-signals/sweep.js';
+import { WHITE_NOISE_SOURCE, WHITE_NOISE_PRESETS } from '../../src/lib/sounds/test-signals/white-noise.js';
 import { close } from '../helpers/close.js';
 
 const RATE = 48000;
@@ -43,19 +43,19 @@ describe('noise', () => {
 
   // Power ∝ 1/f halves with every octave: 10·log10 ½ = −3.0103 dB.
   test('pink noise falls 3.01 dB an octave', () => {
-    const loop = PINK_NOISE_KIND.render(PINK_NOISE_PRESETS[0], RATE);
+    const loop = PINK_NOISE_SOURCE.render(PINK_NOISE_PRESETS[0], RATE);
     close(slope(loop), -3.0103, { abs: 0.02, because: 'lines are exact; bands begin on whole lines' });
   });
 
   test('white noise is flat', () => {
-    const loop = WHITE_NOISE_KIND.render(WHITE_NOISE_PRESETS[0], RATE);
+    const loop = WHITE_NOISE_SOURCE.render(WHITE_NOISE_PRESETS[0], RATE);
     close(slope(loop), 0, { abs: 0.02, because: 'lines are exact; bands begin on whole lines' });
   });
 });
 
 describe('the sweep', () => {
   const sweep = { kind: 'sweep' as const, name: '', from: 50, to: 12800, seconds: 4 };
-  const loop = SWEEP_KIND.render(sweep, RATE);
+  const loop = SWEEP_SOURCE.render(sweep, RATE);
 
   // A. Farina, AES 108th Convention (2000), preprint 5093: x(t) = sin(2π·f1·T/ln(f2/f1)·(e^{t·ln(f2/f1)/T} − 1)).
   test('is the formula, sample by sample', () => {
@@ -83,7 +83,7 @@ describe('the sweep', () => {
   });
 
   test('a downward one runs through the same frequencies the other way', () => {
-    const down = SWEEP_KIND.render({ ...sweep, from: 12800, to: 50 }, RATE);
+    const down = SWEEP_SOURCE.render({ ...sweep, from: 12800, to: 50 }, RATE);
     const l = Math.log(50 / 12800);
     for (let i = 0.1 * RATE; i < 3.9 * RATE; i += 131) {
       const x = 0.5 * Math.sin(((2 * Math.PI * 12800 * 4) / l) * (Math.exp((i / RATE) * (l / 4)) - 1));
@@ -99,7 +99,7 @@ describe('stepped tones', () => {
 
   test('lie at the exact mid-band frequencies', () => {
     const rate = 8000;
-    const loop = STEPPED_TONES_KIND.render(tones, rate);
+    const loop = STEPPED_TONES_SOURCE.render(tones, rate);
     const step = loop.length / EXACT.length;
     EXACT.forEach((exact, n) => {
       const tone = loop.subarray(n * step, (n + 1) * step);
@@ -118,7 +118,7 @@ describe('stepped tones', () => {
   });
 
   test('the marks are the same frequencies', () => {
-    STEPPED_TONES_KIND.marks(tones).forEach(({ frequency }, i) =>
+    STEPPED_TONES_SOURCE.marks(tones).forEach(({ frequency }, i) =>
       close(frequency, EXACT[i], { rel: 5e-5, because: 'five digits of the table' })
     );
   });
@@ -126,7 +126,7 @@ describe('stepped tones', () => {
 
 describe('bursts', () => {
   const bursts = { kind: 'bursts' as const, name: '', frequency: 1000, cycles: 8, pause: 0.5 };
-  const loop = BURSTS_KIND.render(bursts, RATE);
+  const loop = BURSTS_SOURCE.render(bursts, RATE);
   const burst = loop.subarray(0, 0.1 * RATE);
 
   // The transform of a Hann window of length T: T/2·sinc(fT)/(1 − (fT)²) (F. J. Harris, Proc. IEEE 66 (1978) 51).
@@ -165,7 +165,7 @@ describe('bursts', () => {
 describe('the puff', () => {
   // The transform of e^(−(2πst)²/2) is e^(−f²/2s²)/(s·√(2π)), s = upper/√(2·ln 10) for 20 dB at the upper frequency.
   test.each([200, 2000, 8000])('up to %i Hz has the spectrum of its formula', (upper) => {
-    const loop = PUFF_KIND.render({ kind: 'puff', name: '', upper, pause: 0.25 }, RATE);
+    const loop = PUFF_SOURCE.render({ kind: 'puff', name: '', upper, pause: 0.25 }, RATE);
     const one = loop.subarray(0, 0.25 * RATE);
     const s = upper / Math.sqrt(2 * Math.log(10));
     for (const share of [0, 0.1, 0.3, 0.7, 1, 1.3]) {

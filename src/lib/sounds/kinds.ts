@@ -70,12 +70,12 @@ export function isMoving(sound: { kind: string }): sound is MovingSound {
   return Object.hasOwn(MOVING, sound.kind);
 }
 
-/** How a machine is made; what it gets is a sound of its own kind. */
+/** What there is to say of a machine; what it gets is a sound of its own kind. */
 export function movingKind(sound: MovingSound): MovingKind<MovingSound> {
   return MOVING[sound.kind] as unknown as MovingKind<MovingSound>;
 }
 
-/** How a sound that stands still is made. */
+/** What there is to say of a sound that stands still. */
 export function stillKind(sound: StillSound): StillKind<StillSound> {
   return STILL[sound.kind] as unknown as StillKind<StillSound>;
 }

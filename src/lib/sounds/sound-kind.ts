@@ -13,11 +13,15 @@ export interface MarkedRate {
   harmonics: number;
 }
 
-/** A sound that stands still: it is one seamless loop. */
+/** What there is to say of a sound that stands still. */
 export interface StillKind<S> {
   knobs: SoundKnobs;
   /** The rates that the picture of this sound marks; the first is the one that the sentence below it is about. */
   marks(sound: S): MarkedRate[];
+}
+
+/** How a sound that stands still is made: it is one seamless loop. */
+export interface StillSource<S> extends StillKind<S> {
   /** One seamless loop; how loud does not matter here, sounds are aligned in loudness where they are asked for. */
   render(sound: S, sampleRate: Hertz): Float32Array;
 }
@@ -35,6 +39,10 @@ export interface MovingKind<S> {
   patternTurns(sound: S): number;
   /** The rates at its notch, when it has settled. */
   marks(sound: S): MarkedRate[];
+}
+
+/** How a machine is made. */
+export interface MovingSource<S> extends MovingKind<S> {
   /** The sound along a course. Levels at different notches are in their true proportion. */
   render(sound: S, course: Course, span: Span): Float32Array;
 }

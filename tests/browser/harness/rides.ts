@@ -3,12 +3,12 @@ import { settledAt, type Motion } from '../../../src/lib/sounds/motion/motion.js
 import { renderLoop, renderRide, wayTo } from '../../../src/lib/sounds/motion/ride.js';
 import { clickLevel } from '../../helpers/click-level.js';
 import { CLICKER, type Clicker } from '../../helpers/clicker.js';
-import type { MovingKind } from '../../../src/lib/sounds/sound-kind.js';
+import type { MovingSource } from '../../../src/lib/sounds/sound-kind.js';
 import type { Figures } from './clicks.js';
 import { type DrivenRoom, inDrivenRoom } from './driven-room.js';
 
 /** The clicker with thumps that hold nothing above 1 kHz, so that whatever is above it is a click. */
-const THUMPER: MovingKind<Clicker> = {
+const THUMPER: MovingSource<Clicker> = {
   ...CLICKER,
   render: (_, course, span) => {
     const sound = new Float32Array(span.length);

@@ -1,7 +1,6 @@
 import { FULL_NOTCH } from '../driving.js';
 import type { MarkedRate, MovingKind } from '../sound-kind.js';
 import { axleTeeth, type Electric, ELECTRIC_KNOBS, humRate, speedAt, wheelRate } from './electric.js';
-import { renderElectric } from './render-electric.js';
 
 function marks(sound: Electric): MarkedRate[] {
   const rates: MarkedRate[] = [{ frequency: humRate(sound), name: 'hum', harmonics: 8 }];
@@ -31,6 +30,5 @@ export const ELECTRIC_KIND: MovingKind<Electric> = {
     spoolDown: 1.3
   }),
   patternTurns: () => 1,
-  marks,
-  render: renderElectric
+  marks
 };

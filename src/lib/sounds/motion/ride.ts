@@ -2,7 +2,7 @@ import type { Hertz, Seconds } from '../../units.js';
 import { leadingSpan, loopSpan, type Span } from '../blocks/span.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs } from '../knob.js';
-import type { MovingKind } from '../sound-kind.js';
+import type { MovingKind, MovingSource } from '../sound-kind.js';
 import { type Course, courseThrough } from './course.js';
 import { hasSettled, type Motion, settledAt, TICK, ticked } from './motion.js';
 import { endingAt, patternBegun } from './whole-patterns.js';
@@ -37,7 +37,11 @@ export interface Moving {
  * rounded to a sample.
  * @throws RangeError for knobs or a sample rate out of range
  */
-export function renderLoop<S extends Moving>(kind: MovingKind<S>, sound: S, sampleRate: Hertz): Float32Array {
+export function renderLoop<S extends Moving>(
+  kind: MovingSource<S>,
+  sound: S,
+  sampleRate: Hertz
+): Float32Array {
   const { course, span } = loopOf(kind, sound, sampleRate);
   return kind.render(sound, course, span);
 }
@@ -50,7 +54,7 @@ export function renderLoop<S extends Moving>(kind: MovingKind<S>, sound: S, samp
  * @throws RangeError for knobs or a sample rate out of range
  */
 export function renderRide<S extends Moving>(
-  kind: MovingKind<S>,
+  kind: MovingSource<S>,
   sound: S,
   from: Motion,
   sampleRate: Hertz,

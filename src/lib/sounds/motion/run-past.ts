@@ -3,7 +3,7 @@ import { loopSpan } from '../blocks/span.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { FULL_NOTCH } from '../driving.js';
 import { checkKnobs } from '../knob.js';
-import type { MovingKind } from '../sound-kind.js';
+import type { MovingKind, MovingSource } from '../sound-kind.js';
 import { courseThrough } from './course.js';
 import { type Motion, settledAt, TICK, ticked } from './motion.js';
 import type { Moving, Ride } from './ride.js';
@@ -35,7 +35,7 @@ const RELEASE: Seconds = 0.05;
  * @throws RangeError for knobs or a sample rate out of range
  */
 export function renderRunPast<S extends Moving>(
-  kind: MovingKind<S>,
+  kind: MovingSource<S>,
   sound: S,
   sampleRate: Hertz,
   gain: number,

@@ -1,7 +1,6 @@
 import type { MarkedRate, MovingKind } from '../sound-kind.js';
 import { FULL_NOTCH } from '../driving.js';
 import { beatRate, driverRate, speedAt, type Steam, STEAM_KNOBS } from './steam.js';
-import { renderSteam } from './render-steam.js';
 
 /** Effort that keeps the train at its speed: a part for the engine itself, the rest by the load and, rising, the speed. */
 function holding({ notch, load }: Steam): number {
@@ -34,6 +33,5 @@ export const STEAM_KIND: MovingKind<Steam> = {
     spoolDown: 1
   }),
   patternTurns: () => 1,
-  marks,
-  render: renderSteam
+  marks
 };

@@ -1,18 +1,6 @@
 import { noteName } from '../blocks/note-name.js';
-import { validSampleRate } from '../blocks/sample-rate.js';
-import { loopSpan } from '../blocks/span.js';
-import { checkKnobs } from '../knob.js';
 import type { MarkedRate, StillKind } from '../sound-kind.js';
-import { blownWhistle } from './blown-whistle.js';
-import { valveCurve } from './valve-curve.js';
 import { type Whistle, WHISTLE_KNOBS, whistlePitches } from './whistle.js';
-
-/** A long blast, a short one, and silence before it goes round. */
-const LASTS = 5.6;
-const BLASTS = [
-  { from: 0.15, to: 2.75 },
-  { from: 3.35, to: 4.05 }
-];
 
 function marks(sound: Whistle): MarkedRate[] {
   const pitches = whistlePitches(sound);
@@ -21,14 +9,5 @@ function marks(sound: Whistle): MarkedRate[] {
     .sort((a, b) => a.frequency - b.frequency);
 }
 
-/** A steam whistle blown long and short, with the chiff at each beginning. */
-export const WHISTLE_KIND: StillKind<Whistle> = {
-  knobs: WHISTLE_KNOBS,
-  marks,
-  render(sound, sampleRate) {
-    checkKnobs(WHISTLE_KNOBS, sound);
-    validSampleRate(sampleRate);
-    const span = loopSpan(Math.round(LASTS * sampleRate), sampleRate, sound.seed);
-    return blownWhistle(sound, valveCurve(LASTS, BLASTS), span);
-  }
-};
+/** A steam whistle. */
+export const WHISTLE_KIND: StillKind<Whistle> = { knobs: WHISTLE_KNOBS, marks };

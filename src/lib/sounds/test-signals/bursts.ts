@@ -1,7 +1,7 @@
 import type { Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
-import type { StillKind } from '../sound-kind.js';
+import type { StillKind, StillSource } from '../sound-kind.js';
 
 const PEAK = 0.5;
 /** About how long a loop lasts, if a burst and its pause are shorter. */
@@ -34,6 +34,11 @@ const BURSTS_KNOBS = {
 
 export type Bursts = { kind: 'bursts'; name: string } & KnobValues<typeof BURSTS_KNOBS>;
 
+export const BURSTS_KIND: StillKind<Bursts> = {
+  knobs: BURSTS_KNOBS,
+  marks: ({ frequency }) => [{ frequency, name: 'tone', harmonics: 1 }]
+};
+
 /**
  * Tone bursts of n cycles in a Hann window of their own length T = n/f, and pauses:
  *
@@ -43,9 +48,8 @@ export type Bursts = { kind: 'bursts'; name: string } & KnobValues<typeof BURSTS
  * −31.5 dB (F. J. Harris, Proc. IEEE 66 (1978) 51, table 1). The loop holds about four seconds of bursts, at least one, and
  * ends in a pause. Silence where the tone lies above 0.45 of the sample rate.
  */
-export const BURSTS_KIND: StillKind<Bursts> = {
-  knobs: BURSTS_KNOBS,
-  marks: ({ frequency }) => [{ frequency, name: 'tone', harmonics: 1 }],
+export const BURSTS_SOURCE: StillSource<Bursts> = {
+  ...BURSTS_KIND,
   render(sound, sampleRate) {
     checkKnobs(BURSTS_KNOBS, sound);
     validSampleRate(sampleRate);

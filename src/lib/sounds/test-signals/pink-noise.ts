@@ -1,6 +1,6 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { checkKnobs, type KnobValues, type SoundKnobs, seedKnob } from '../knob.js';
-import type { StillKind } from '../sound-kind.js';
+import type { StillKind, StillSource } from '../sound-kind.js';
 import { noiseLoop } from './noise-loop.js';
 
 const DURATION: Seconds = 5;
@@ -11,10 +11,14 @@ const PINK_NOISE_KNOBS = {
 
 export type PinkNoise = { kind: 'pinkNoise'; name: string } & KnobValues<typeof PINK_NOISE_KNOBS>;
 
-/** Pink noise, a loop of about five seconds; see `renderPinkNoise`. */
 export const PINK_NOISE_KIND: StillKind<PinkNoise> = {
   knobs: PINK_NOISE_KNOBS,
-  marks: () => [],
+  marks: () => []
+};
+
+/** Pink noise, a loop of about five seconds; see `renderPinkNoise`. */
+export const PINK_NOISE_SOURCE: StillSource<PinkNoise> = {
+  ...PINK_NOISE_KIND,
   render(sound, sampleRate) {
     checkKnobs(PINK_NOISE_KNOBS, sound);
     return renderPinkNoise(DURATION, sampleRate, sound.seed);

@@ -1,7 +1,7 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
-import type { StillKind } from '../sound-kind.js';
+import type { StillKind, StillSource } from '../sound-kind.js';
 
 const PEAK = 0.5;
 /** About how long a loop lasts, if the pause is shorter. */
@@ -28,14 +28,18 @@ function puffWidth(upper: Hertz, sampleRate: Hertz): Hertz {
   return Math.min(upper / TWENTY_DB, sampleRate / 2 / SIXTY_DB);
 }
 
+export const PUFF_KIND: StillKind<Puff> = {
+  knobs: PUFF_KNOBS,
+  marks: () => []
+};
+
 /**
  * Single puffs of the cone, always the same way: x(t) = ½·e^(−(2πst)²/2), whose spectrum is ½·e^(−f²/2s²)/(s√(2π)), flat at
  * the low end and 20 dB down at the upper frequency (see `puffWidth`). The loop holds about four seconds of them, at
  * least one, and begins and ends in silence.
  */
-export const PUFF_KIND: StillKind<Puff> = {
-  knobs: PUFF_KNOBS,
-  marks: () => [],
+export const PUFF_SOURCE: StillSource<Puff> = {
+  ...PUFF_KIND,
   render(sound, sampleRate) {
     checkKnobs(PUFF_KNOBS, sound);
     validSampleRate(sampleRate);

@@ -2,7 +2,7 @@ import { type ThirdOctaveBand, thirdOctaveBands } from '../../numeric/third-octa
 import type { Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
-import type { StillKind } from '../sound-kind.js';
+import type { StillKind, StillSource } from '../sound-kind.js';
 import { raisedCosine } from '../../numeric/raised-cosine.js';
 
 const PEAK = 0.5;
@@ -27,16 +27,20 @@ const STEPPED_TONES_KNOBS = {
 
 export type SteppedTones = { kind: 'steppedTones'; name: string } & KnobValues<typeof STEPPED_TONES_KNOBS>;
 
+export const STEPPED_TONES_KIND: StillKind<SteppedTones> = {
+  knobs: STEPPED_TONES_KNOBS,
+  marks: (sound) =>
+    bandsOf(sound).map(({ centre, nominal }) => ({ frequency: centre, name: `${nominal} Hz`, harmonics: 1 }))
+};
+
 /**
  * Sine tones of peak 0.5 at the exact mid-band frequencies of the third octaves, 1000·10^(x/10) Hz (IEC 61260-1:2014,
  * 5.4, base ten), from the band nearest to the first frequency to that nearest to the last, upward or downward. Each
  * tone begins at phase 0, fades in and out by half a cosine of 20 ms, and is followed by 50 ms of silence, in which the
  * loop also ends. Tones above 0.45 of the sample rate are left out; if none is left the loop is one silent step.
  */
-export const STEPPED_TONES_KIND: StillKind<SteppedTones> = {
-  knobs: STEPPED_TONES_KNOBS,
-  marks: (sound) =>
-    bandsOf(sound).map(({ centre, nominal }) => ({ frequency: centre, name: `${nominal} Hz`, harmonics: 1 })),
+export const STEPPED_TONES_SOURCE: StillSource<SteppedTones> = {
+  ...STEPPED_TONES_KIND,
   render(sound, sampleRate) {
     checkKnobs(STEPPED_TONES_KNOBS, sound);
     validSampleRate(sampleRate);

@@ -1,7 +1,7 @@
 import type { Hertz, Seconds } from '../../units.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs, type KnobValues, type SoundKnobs } from '../knob.js';
-import type { StillKind } from '../sound-kind.js';
+import type { StillKind, StillSource } from '../sound-kind.js';
 import { raisedCosine } from '../../numeric/raised-cosine.js';
 
 const PEAK = 0.5;
@@ -34,14 +34,18 @@ function sweepPhase(from: Hertz, to: Hertz, seconds: Seconds, t: Seconds): numbe
   return ((2 * Math.PI * from * seconds) / stretch) * Math.expm1((t * stretch) / seconds);
 }
 
+export const SWEEP_KIND: StillKind<Sweep> = {
+  knobs: SWEEP_KNOBS,
+  marks: () => []
+};
+
 /**
  * A logarithmic sine sweep of peak 0.5, then half a second of silence. It fades in and out by half a cosine over 2 % of
  * its time, at most 50 ms, and is silent where it would pass 0.45 of the sample rate. The loop begins and ends in
  * silence.
  */
-export const SWEEP_KIND: StillKind<Sweep> = {
-  knobs: SWEEP_KNOBS,
-  marks: () => [],
+export const SWEEP_SOURCE: StillSource<Sweep> = {
+  ...SWEEP_KIND,
   render(sound, sampleRate) {
     checkKnobs(SWEEP_KNOBS, sound);
     validSampleRate(sampleRate);

@@ -1,12 +1,6 @@
 import { loopLoudness } from '../../listening/loudness.js';
 import type { Signal } from '../../sounds/driving.js';
-import {
-  type GeneratedSound,
-  isMoving,
-  type MovingSound,
-  movingKind,
-  stillKind
-} from '../../sounds/kinds.js';
+import { type GeneratedSound, isMoving, type MovingSound } from '../../sounds/kinds.js';
 import type { Motion } from '../../sounds/motion/motion.js';
 import { renderLoop, renderRide, type Ride } from '../../sounds/motion/ride.js';
 import { renderRunPast } from '../../sounds/motion/run-past.js';
@@ -15,6 +9,7 @@ import { renderHeldHorn } from '../../sounds/signals/render-held-horn.js';
 import { renderHeldWhistle } from '../../sounds/steam/held-whistle.js';
 import { WHISTLE_PRESETS } from '../../sounds/steam/whistle-presets.js';
 import { machineKey, soundKey } from '../../sounds/sound-key.js';
+import { movingSource, stillSource } from '../../sounds/sources.js';
 import type { Hertz, Lufs } from '../../units.js';
 import { LruCache } from '../../numeric/lru-cache.js';
 
@@ -44,18 +39,18 @@ export class SoundBank {
   /** One seamless loop of a sound, aligned in loudness. */
   loop(sound: GeneratedSound, sampleRate: Hertz): Float32Array {
     if (!isMoving(sound)) {
-      const samples = stillKind(sound).render(sound, sampleRate);
+      const samples = stillSource(sound).render(sound, sampleRate);
       return scaled(samples, aligningGain(samples, sampleRate));
     }
     const gain = this.#gainOf(sound, sampleRate);
     if (!sound.runPast) return this.#machine(sound, sampleRate).map((x) => gain * x);
-    return renderRunPast(movingKind(sound), sound, sampleRate, gain, this.blast(sound.signal, sampleRate));
+    return renderRunPast(movingSource(sound), sound, sampleRate, gain, this.blast(sound.signal, sampleRate));
   }
 
   /** A machine on its way from how it runs to its notch, and its loop there. */
   ride(sound: MovingSound, from: Motion, sampleRate: Hertz): Ride {
     const loop = this.#machine(sound, sampleRate);
-    const ride = renderRide(movingKind(sound), sound, from, sampleRate, loop);
+    const ride = renderRide(movingSource(sound), sound, from, sampleRate, loop);
     return { ...ride, samples: scaled(ride.samples, this.#gainOf(sound, sampleRate)) };
   }
 
@@ -72,7 +67,7 @@ export class SoundBank {
   /** The loop of a machine at its notch as it is made. Not to be written to. */
   #machine(sound: MovingSound, sampleRate: Hertz): Float32Array {
     const key = `${soundKey({ ...sound, runPast: false })} ${sampleRate}`;
-    const known = this.#machines.get(key) ?? renderLoop(movingKind(sound), sound, sampleRate);
+    const known = this.#machines.get(key) ?? renderLoop(movingSource(sound), sound, sampleRate);
     this.#machines.set(key, known);
     return known;
   }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Diesel } from '../../../../src/lib/sounds/diesel/diesel.js';
-import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { leadingSpan, loopSpan } from '../../../../src/lib/sounds/blocks/span.js';
 import { courseThrough, pulsesOf } from '../../../../src/lib/sounds/motion/course.js';
@@ -13,8 +13,8 @@ const RATE = 24000;
 // In a hurry, with the load at once: how rides were before there was a slow load, and what an old bench still holds.
 const [CAB, ROAD] = DIESEL_PRESETS.map((preset): Diesel => ({ ...preset, loading: 0 }));
 const at = (sound: Diesel, notch: number): Diesel => ({ ...sound, notch });
-const target = (sound: Diesel, notch: number) => DIESEL_KIND.target(at(sound, notch));
-const dynamics = (sound: Diesel) => DIESEL_KIND.dynamics(sound);
+const target = (sound: Diesel, notch: number) => DIESEL_SOURCE.target(at(sound, notch));
+const dynamics = (sound: Diesel) => DIESEL_SOURCE.dynamics(sound);
 
 const rms = (samples: Float32Array, from: number, to: number) => {
   const part = samples.subarray(Math.round(from * RATE), Math.round(to * RATE));
@@ -65,10 +65,10 @@ describe('0 → 8 → 0 within a second', () => {
   });
 
   test('rides follow each other firing by firing, and the joints are no rougher than the rest', () => {
-    const up = renderRide(DIESEL_KIND, at(CAB, 8), idle, RATE);
+    const up = renderRide(DIESEL_SOURCE, at(CAB, 8), idle, RATE);
     const turned = advanced(idle, target(CAB, 8), dynamics(CAB), 0.5);
-    const down = renderRide(DIESEL_KIND, at(CAB, 0), turned, RATE);
-    const loop = renderLoop(DIESEL_KIND, at(CAB, 0), RATE);
+    const down = renderRide(DIESEL_SOURCE, at(CAB, 0), turned, RATE);
+    const loop = renderLoop(DIESEL_SOURCE, at(CAB, 0), RATE);
 
     // Played as the page plays them: each fades into the next, with equal gain, within 25 ms.
     const joints = [RATE, 1.5 * RATE];
@@ -85,12 +85,12 @@ describe('0 → 8 → 0 within a second', () => {
   });
 
   test('whenever the lever moves the joint is smooth, and a cut without a fade would be seen', () => {
-    const up = renderRide(DIESEL_KIND, at(CAB, 8), idle, RATE).samples;
-    const loop = renderLoop(DIESEL_KIND, at(CAB, 0), RATE);
+    const up = renderRide(DIESEL_SOURCE, at(CAB, 8), idle, RATE).samples;
+    const loop = renderLoop(DIESEL_SOURCE, at(CAB, 0), RATE);
     const cuts: number[] = [];
     for (const seconds of [0.77, 0.81, 0.84, 0.88, 0.92, 0.95, 0.98, 1]) {
       const turned = advanced(idle, target(CAB, 8), dynamics(CAB), seconds);
-      const { samples } = renderRide(DIESEL_KIND, at(CAB, 0), turned, RATE, loop);
+      const { samples } = renderRide(DIESEL_SOURCE, at(CAB, 0), turned, RATE, loop);
       const place = Math.round(seconds * RATE);
       const sound = up.slice(0, place + RATE);
       sound.set(samples.subarray(0, RATE), place);
@@ -103,9 +103,9 @@ describe('0 → 8 → 0 within a second', () => {
 
   test('the ride comes back to the idle it left', () => {
     const turned = advanced(idle, target(CAB, 8), dynamics(CAB), 0.5);
-    const { samples, loopFrom } = renderRide(DIESEL_KIND, at(CAB, 0), turned, RATE);
+    const { samples, loopFrom } = renderRide(DIESEL_SOURCE, at(CAB, 0), turned, RATE);
     expect(loopFrom / RATE).toBeLessThan(5);
-    expect(samples.subarray(loopFrom)).toEqual(renderLoop(DIESEL_KIND, at(CAB, 0), RATE));
+    expect(samples.subarray(loopFrom)).toEqual(renderLoop(DIESEL_SOURCE, at(CAB, 0), RATE));
   });
 });
 
@@ -124,8 +124,8 @@ describe.each([
 ] as const)('%s', (_, sound) => {
   const idle = settledAt(target(sound, 0));
   const full = settledAt(target(sound, 8));
-  const up = renderRide(DIESEL_KIND, at(sound, 8), idle, RATE);
-  const down = renderRide(DIESEL_KIND, at(sound, 0), full, RATE);
+  const up = renderRide(DIESEL_SOURCE, at(sound, 8), idle, RATE);
+  const down = renderRide(DIESEL_SOURCE, at(sound, 0), full, RATE);
 
   test('it takes 6 to 8 seconds up to full speed and 5 to 6.5 down to idle', () => {
     const seconds = (from: Motion, notch: number) => {
@@ -149,8 +149,8 @@ describe.each([
   });
 
   test('it is heard: notched up it is loud before it is fast, shut off it is hollow before it is slow', () => {
-    const still = renderLoop(DIESEL_KIND, at(sound, 0), RATE);
-    const loud = renderLoop(DIESEL_KIND, at(sound, 8), RATE);
+    const still = renderLoop(DIESEL_SOURCE, at(sound, 0), RATE);
+    const loud = renderLoop(DIESEL_SOURCE, at(sound, 8), RATE);
     const [low, high] = [rms(still, 0, 4), rms(loud, 0, 4)];
     expect(rms(up.samples, 0.5, 1)).toBeGreaterThan(1.6 * low);
     expect(rms(down.samples, 0.5, 1)).toBeLessThan(0.5 * high);
@@ -188,7 +188,7 @@ describe.each(
       course: courseThrough(way, RATE),
       span: leadingSpan(16 * RATE, loopSpan(5 * RATE, RATE, 1))
     };
-    const samples = DIESEL_KIND.render(at(sound, 8), course, span);
+    const samples = DIESEL_SOURCE.render(at(sound, 8), course, span);
     const louder = [1, 4, 8, 12].map((from) => 20 * Math.log10(rms(samples, from, from + 3)));
     louder.slice(1).forEach((level, i) => expect(level).toBeGreaterThan(louder[i] + 0.3));
     expect(louder[3] - louder[0]).toBeGreaterThan(2);
@@ -202,10 +202,10 @@ test('a railbus, whose gears know no such thing, takes its load at once', () => 
 
 test('pieces of a slow ride meet no rougher than the rest', () => {
   const sound = at(DIESEL_PRESETS[0], 8);
-  const loop = renderLoop(DIESEL_KIND, sound, RATE);
-  const way = wayTo(DIESEL_KIND, sound, settledAt(target(sound, 0)));
-  const piece = renderRide(DIESEL_KIND, sound, way[0], RATE, loop);
-  const next = renderRide(DIESEL_KIND, sound, way[way.length - 1001], RATE, loop);
+  const loop = renderLoop(DIESEL_SOURCE, sound, RATE);
+  const way = wayTo(DIESEL_SOURCE, sound, settledAt(target(sound, 0)));
+  const piece = renderRide(DIESEL_SOURCE, sound, way[0], RATE, loop);
+  const next = renderRide(DIESEL_SOURCE, sound, way[way.length - 1001], RATE, loop);
   const place = Math.round((way.length - 1001) * 0.001 * RATE);
   const joined = piece.samples.slice(0, place + RATE);
   exchange(joined, piece.samples.subarray(place), next.samples, place);

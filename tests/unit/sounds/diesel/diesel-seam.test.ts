@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { renderLoop } from '../../../../src/lib/sounds/motion/ride.js';
 import { seam } from '../../../helpers/seam.js';
@@ -23,7 +23,7 @@ const all = DIESEL_PRESETS.flatMap((preset) =>
 const rough: number[] = [];
 
 test.each(all)('%s at notch %i: the seam is no rougher than the rest', (_, notch, preset) => {
-  const roughest = roughness(renderLoop(DIESEL_KIND, { ...preset, notch }, RATE));
+  const roughest = roughness(renderLoop(DIESEL_SOURCE, { ...preset, notch }, RATE));
   rough.push(roughest);
   expect(roughest).toBeLessThan(LIMIT);
 });
@@ -34,7 +34,7 @@ test('nine of ten seams are smoother than the roughest thousandth of the rest', 
 });
 
 test('loops cut at other places show that a bad seam would be seen', () => {
-  const loop = renderLoop(DIESEL_KIND, { ...DIESEL_PRESETS[0], notch: 3.3 }, RATE);
+  const loop = renderLoop(DIESEL_SOURCE, { ...DIESEL_PRESETS[0], notch: 3.3 }, RATE);
   expect(roughness(loop)).toBeLessThan(LIMIT);
   const cuts = Array.from({ length: 12 }, (_, i) => roughness(loop.slice(0, -1777 * (i + 1))));
   expect(cuts.filter((x) => x > LIMIT).length).toBeGreaterThanOrEqual(4);

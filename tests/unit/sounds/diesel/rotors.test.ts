@@ -4,7 +4,7 @@ import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
 import { usualValues } from '../../../../src/lib/sounds/knob.js';
 import { addCharger, turboSpeed, turnsOfTurbo } from '../../../../src/lib/sounds/diesel/chargers.js';
 import { type Diesel, DIESEL_KNOBS } from '../../../../src/lib/sounds/diesel/diesel.js';
-import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
 import { addFans, addHum, bladeOrder } from '../../../../src/lib/sounds/diesel/rotors.js';
 import { slowNoise } from '../../../../src/lib/sounds/diesel/slow-noise.js';
 import { settledAt, ticked } from '../../../../src/lib/sounds/motion/motion.js';
@@ -43,9 +43,9 @@ test('the turns of a turbocharger are whole in a loop, end at 0 before one, and 
   expect(all).toBeCloseTo(Math.round(all), 9);
   expect(Math.abs(all / (4 * turboSpeed(USUAL, 0.8)) - 1)).toBeLessThan(1e-3);
 
-  const full = DIESEL_KIND.target({ ...USUAL, notch: 8 });
-  const dynamics = DIESEL_KIND.dynamics(USUAL);
-  const motions = [advanced(settledAt(DIESEL_KIND.target({ ...USUAL, notch: 0 })), full, dynamics, 0.3)];
+  const full = DIESEL_SOURCE.target({ ...USUAL, notch: 8 });
+  const dynamics = DIESEL_SOURCE.dynamics(USUAL);
+  const motions = [advanced(settledAt(DIESEL_SOURCE.target({ ...USUAL, notch: 0 })), full, dynamics, 0.3)];
   for (let i = 0; i < 3000; i++) motions.push(ticked(motions[i], full, dynamics));
   const ride = turnsOfTurbo(USUAL, courseThrough(motions, RATE), { ...span, cyclic: false });
   expect(ride[ride.length - 1]).toBe(0);

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
 import { type Compressor, COMPRESSOR_PRESETS } from '../../../../src/lib/sounds/signals/compressor.js';
-import { COMPRESSOR_KIND } from '../../../../src/lib/sounds/signals/compressor-kind.js';
+import { COMPRESSOR_SOURCE } from '../../../../src/lib/sounds/signals/compressor-source.js';
 import { close } from '../../../helpers/close.js';
 
 const RATE = 16000;
 const render = (change: Partial<Compressor>) =>
-  COMPRESSOR_KIND.render({ ...COMPRESSOR_PRESETS[0], ...change }, RATE);
+  COMPRESSOR_SOURCE.render({ ...COMPRESSOR_PRESETS[0], ...change }, RATE);
 const level = (x: Float32Array, from: number, until: number) => {
   const piece = x.subarray(from * RATE, until * RATE);
   return 10 * Math.log10(piece.reduce((sum, v) => sum + v * v, 0) / piece.length);
@@ -41,7 +41,7 @@ test('without, the loop is a whole number of turns and never rests', () => {
 
 test('the marks are the rate of all strokes, and the turns where they differ', () => {
   const marks = (cylinders: number) =>
-    COMPRESSOR_KIND.marks({ ...COMPRESSOR_PRESETS[0], strokes: 300, cylinders });
+    COMPRESSOR_SOURCE.marks({ ...COMPRESSOR_PRESETS[0], strokes: 300, cylinders });
   expect(marks(3).map(({ name, frequency }) => [name, frequency])).toEqual([
     ['stroke rate', 15],
     ['turns', 5]

@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { checkKnobs, type SoundKnobs, usualValues } from '../../../../src/lib/sounds/knob.js';
 import { BELL_PRESETS } from '../../../../src/lib/sounds/signals/bell.js';
-import { BELL_KIND } from '../../../../src/lib/sounds/signals/bell-kind.js';
+import { BELL_SOURCE } from '../../../../src/lib/sounds/signals/bell-source.js';
 import { COMPRESSOR_PRESETS } from '../../../../src/lib/sounds/signals/compressor.js';
-import { COMPRESSOR_KIND } from '../../../../src/lib/sounds/signals/compressor-kind.js';
+import { COMPRESSOR_SOURCE } from '../../../../src/lib/sounds/signals/compressor-source.js';
 import { CROSSING_PRESETS } from '../../../../src/lib/sounds/signals/crossing.js';
-import { CROSSING_KIND } from '../../../../src/lib/sounds/signals/crossing-kind.js';
+import { CROSSING_SOURCE } from '../../../../src/lib/sounds/signals/crossing-source.js';
 import { HORN_PRESETS } from '../../../../src/lib/sounds/signals/horn.js';
-import { HORN_KIND } from '../../../../src/lib/sounds/signals/horn-kind.js';
+import { HORN_SOURCE } from '../../../../src/lib/sounds/signals/horn-source.js';
 import { SLACK_PRESETS } from '../../../../src/lib/sounds/signals/slack.js';
-import { SLACK_KIND } from '../../../../src/lib/sounds/signals/slack-kind.js';
+import { SLACK_SOURCE } from '../../../../src/lib/sounds/signals/slack-source.js';
 import { SQUEAL_PRESETS } from '../../../../src/lib/sounds/signals/squeal.js';
-import { SQUEAL_KIND } from '../../../../src/lib/sounds/signals/squeal-kind.js';
-import type { StillKind } from '../../../../src/lib/sounds/sound-kind.js';
+import { SQUEAL_SOURCE } from '../../../../src/lib/sounds/signals/squeal-source.js';
+import type { StillSource } from '../../../../src/lib/sounds/sound-kind.js';
 import { seam } from '../../../helpers/seam.js';
 import { knobEnds } from './knob-ends.js';
 
@@ -22,7 +22,7 @@ interface Seeded {
   seed: number;
 }
 
-function signal<S extends Seeded>(kind: StillKind<S>, presets: readonly S[]) {
+function signal<S extends Seeded>(kind: StillSource<S>, presets: readonly S[]) {
   return {
     name: presets[0].kind,
     knobs: kind.knobs,
@@ -38,12 +38,12 @@ function signal<S extends Seeded>(kind: StillKind<S>, presets: readonly S[]) {
 }
 
 const SIGNALS = [
-  signal(HORN_KIND, HORN_PRESETS),
-  signal(BELL_KIND, BELL_PRESETS),
-  signal(CROSSING_KIND, CROSSING_PRESETS),
-  signal(SQUEAL_KIND, SQUEAL_PRESETS),
-  signal(SLACK_KIND, SLACK_PRESETS),
-  signal(COMPRESSOR_KIND, COMPRESSOR_PRESETS)
+  signal(HORN_SOURCE, HORN_PRESETS),
+  signal(BELL_SOURCE, BELL_PRESETS),
+  signal(CROSSING_SOURCE, CROSSING_PRESETS),
+  signal(SQUEAL_SOURCE, SQUEAL_PRESETS),
+  signal(SLACK_SOURCE, SLACK_PRESETS),
+  signal(COMPRESSOR_SOURCE, COMPRESSOR_PRESETS)
 ];
 
 describe.each(SIGNALS)('$name', ({ name, knobs, presets, ends, render, marks }) => {

@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { type Horn, HORN_PRESETS } from '../../../../src/lib/sounds/signals/horn.js';
 import { hornBells, mistuning } from '../../../../src/lib/sounds/signals/horn-bells.js';
 import { notePitch } from '../../../../src/lib/sounds/blocks/note-pitch.js';
-import { HORN_KIND } from '../../../../src/lib/sounds/signals/horn-kind.js';
+import { HORN_SOURCE } from '../../../../src/lib/sounds/signals/horn-source.js';
 
 const RATE = 16000;
 const horn = (change: Partial<Horn> = {}): Horn => ({ ...HORN_PRESETS[0], ...change });
-const loop = HORN_KIND.render(horn(), RATE);
+const loop = HORN_SOURCE.render(horn(), RATE);
 const level = (from: number, until: number) => {
   const piece = loop.subarray(from * RATE, until * RATE);
   return 10 * Math.log10(piece.reduce((sum, x) => sum + x * x, 0) / piece.length);
@@ -45,7 +45,7 @@ test('an octave is a factor of two, a semitone its twelfth root', () => {
 
 test('a bell begins off its pitch and comes to it', () => {
   // Phase of the fundamental in stretches of five periods: what it turns more than 440 Hz does, in cents.
-  const single = HORN_KIND.render(horn({ chord: [0], air: 0, spread: 0, attack: 0.4 }), RATE);
+  const single = HORN_SOURCE.render(horn({ chord: [0], air: 0, spread: 0, attack: 0.4 }), RATE);
   const stretch = Math.round((5 * RATE) / 440);
   const phase = (t: number) => {
     let [re, im] = [0, 0];

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
 import { type Slack, SLACK_PRESETS } from '../../../../src/lib/sounds/signals/slack.js';
-import { SLACK_KIND, slackTimes } from '../../../../src/lib/sounds/signals/slack-kind.js';
+import { SLACK_SOURCE, slackTimes } from '../../../../src/lib/sounds/signals/slack-source.js';
 import { close } from '../../../helpers/close.js';
 
 const RATE = 16000;
@@ -22,7 +22,7 @@ test('couplers meet one after another, on the average at the interval of the kno
 
 test('each meeting is heard where it should be', () => {
   const change = { cars: 5, interval: 0.7 };
-  const loop = SLACK_KIND.render(slack(change), RATE);
+  const loop = SLACK_SOURCE.render(slack(change), RATE);
   for (const t of slackTimes(slack(change))) {
     const at = Math.round((0.1 + t) * RATE);
     const before = energy(loop.subarray(at - 0.05 * RATE, at - 5));
@@ -32,7 +32,7 @@ test('each meeting is heard where it should be', () => {
 
 test('it runs away from the listener: the last is softer and duller than the first', () => {
   const change = { cars: 20, interval: 0.5 };
-  const loop = SLACK_KIND.render(slack(change), RATE);
+  const loop = SLACK_SOURCE.render(slack(change), RATE);
   const high = filter(loop, section('highPass', 1500, 0.7, RATE), { sampleRate: RATE, cyclic: true });
   const times = slackTimes(slack(change));
   const share = (car: number) => {
@@ -55,7 +55,7 @@ test('it runs away from the listener: the last is softer and duller than the fir
 
 test('a hard meeting is brighter than a soft one', () => {
   const bright = (hardness: number) => {
-    const loop = SLACK_KIND.render(slack({ hardness }), RATE);
+    const loop = SLACK_SOURCE.render(slack({ hardness }), RATE);
     const high = filter(loop, section('highPass', 1000, 0.7, RATE), { sampleRate: RATE, cyclic: true });
     return energy(high) / energy(loop);
   };

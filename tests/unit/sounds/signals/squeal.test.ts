@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { type Squeal, SQUEAL_PRESETS } from '../../../../src/lib/sounds/signals/squeal.js';
-import { SQUEAL_KIND } from '../../../../src/lib/sounds/signals/squeal-kind.js';
+import { SQUEAL_SOURCE } from '../../../../src/lib/sounds/signals/squeal-source.js';
 import { RealFft } from '../../../../src/lib/numeric/fft.js';
 
 const RATE = 16000;
 const SIZE = 2048;
 const render = (change: Partial<Squeal> = {}) =>
-  SQUEAL_KIND.render({ ...SQUEAL_PRESETS[0], ...change }, RATE);
+  SQUEAL_SOURCE.render({ ...SQUEAL_PRESETS[0], ...change }, RATE);
 
 /** Frequency of the strongest line above 500 Hz, and how far it stands above the mean there, in one short stretch. */
 function strongest(loop: Float32Array, from: number): { frequency: number; above: number } {

@@ -3,7 +3,7 @@ import { checkKnobs } from '../../../../src/lib/sounds/knob.js';
 import { renderHeldWhistle } from '../../../../src/lib/sounds/steam/held-whistle.js';
 import { valveCurve } from '../../../../src/lib/sounds/steam/valve-curve.js';
 import { WHISTLE_KNOBS, whistlePitches } from '../../../../src/lib/sounds/steam/whistle.js';
-import { WHISTLE_KIND } from '../../../../src/lib/sounds/steam/whistle-kind.js';
+import { WHISTLE_SOURCE } from '../../../../src/lib/sounds/steam/whistle-source.js';
 import { WHISTLE_PRESETS } from '../../../../src/lib/sounds/steam/whistle-presets.js';
 import { whistleBell } from '../../../../src/lib/sounds/steam/whistle-bell.js';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
@@ -24,7 +24,7 @@ test('every preset is within its knobs', () => {
 });
 
 describe('the loop', () => {
-  const loop = WHISTLE_KIND.render(WHISTLE, RATE);
+  const loop = WHISTLE_SOURCE.render(WHISTLE, RATE);
 
   test('is blown long, then short, with silence between and behind', () => {
     close(loop.length, 5.6 * RATE, { abs: 0.5, because: 'whole samples' });
@@ -44,7 +44,7 @@ describe('the loop', () => {
 
   test('has no seam', () => {
     for (const preset of WHISTLE_PRESETS) {
-      const { step, slope, treble } = seam(WHISTLE_KIND.render(preset, RATE), RATE);
+      const { step, slope, treble } = seam(WHISTLE_SOURCE.render(preset, RATE), RATE);
       expect(Math.max(step, slope, treble)).toBeLessThan(1);
     }
   });
@@ -106,28 +106,30 @@ test('more breath, more noise beside the same tone', () => {
 });
 
 test('the same seed gives the same samples', () => {
-  expect(WHISTLE_KIND.render(WHISTLE, 8000)).toEqual(WHISTLE_KIND.render(WHISTLE, 8000));
-  expect(WHISTLE_KIND.render({ ...WHISTLE, seed: 1 }, 8000)).not.toEqual(WHISTLE_KIND.render(WHISTLE, 8000));
+  expect(WHISTLE_SOURCE.render(WHISTLE, 8000)).toEqual(WHISTLE_SOURCE.render(WHISTLE, 8000));
+  expect(WHISTLE_SOURCE.render({ ...WHISTLE, seed: 1 }, 8000)).not.toEqual(
+    WHISTLE_SOURCE.render(WHISTLE, 8000)
+  );
 });
 
 test('a loop of another sample rate is as long and as loud', () => {
-  const reference = rms(WHISTLE_KIND.render(WHISTLE, 48000));
+  const reference = rms(WHISTLE_SOURCE.render(WHISTLE, 48000));
   for (const rate of [16000, 44100, 96000]) {
-    const loop = WHISTLE_KIND.render(WHISTLE, rate);
+    const loop = WHISTLE_SOURCE.render(WHISTLE, rate);
     close(loop.length / rate, 5.6, { abs: 1 / rate, because: 'whole samples' });
     close(rms(loop), reference, { rel: 0.1, because: 'another noise, and less treble at a low rate' });
   }
 });
 
 test('marks are its notes by name, lowest first', () => {
-  expect(WHISTLE_KIND.marks({ ...WHISTLE, chord: [3, 0] })).toEqual([
+  expect(WHISTLE_SOURCE.marks({ ...WHISTLE, chord: [3, 0] })).toEqual([
     { frequency: 440, name: 'A4', harmonics: 3 },
     { frequency: 440 * 2 ** 0.25, name: 'C5', harmonics: 3 }
   ]);
 });
 
 test('refuses notes out of range with a sentence', () => {
-  expect(() => WHISTLE_KIND.render({ ...WHISTLE, chord: [] }, RATE)).toThrow(
+  expect(() => WHISTLE_SOURCE.render({ ...WHISTLE, chord: [] }, RATE)).toThrow(
     new RangeError('pitches must have 1 … 6 notes, got 0')
   );
 });

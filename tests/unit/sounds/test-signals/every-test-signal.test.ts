@@ -1,21 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { checkKnobs, type SoundKnobs, usualValues } from '../../../../src/lib/sounds/knob.js';
-import type { StillKind } from '../../../../src/lib/sounds/sound-kind.js';
-import { BURSTS_KIND, BURSTS_PRESETS } from '../../../../src/lib/sounds/test-signals/bursts.js';
-import { PINK_NOISE_KIND, PINK_NOISE_PRESETS } from '../../../../src/lib/sounds/test-signals/pink-noise.js';
-import { PUFF_KIND, PUFF_PRESETS } from '../../../../src/lib/sounds/test-signals/puff.js';
+import type { StillSource } from '../../../../src/lib/sounds/sound-kind.js';
+import { BURSTS_SOURCE, BURSTS_PRESETS } from '../../../../src/lib/sounds/test-signals/bursts.js';
+import { PINK_NOISE_SOURCE, PINK_NOISE_PRESETS } from '../../../../src/lib/sounds/test-signals/pink-noise.js';
+import { PUFF_SOURCE, PUFF_PRESETS } from '../../../../src/lib/sounds/test-signals/puff.js';
 import {
-  STEPPED_TONES_KIND,
+  STEPPED_TONES_SOURCE,
   STEPPED_TONES_PRESETS
 } from '../../../../src/lib/sounds/test-signals/stepped-tones.js';
-import { SWEEP_KIND, SWEEP_PRESETS } from '../../../../src/lib/sounds/test-signals/sweep.js';
+import { SWEEP_SOURCE, SWEEP_PRESETS } from '../../../../src/lib/sounds/test-signals/sweep.js';
 import {
-  WHITE_NOISE_KIND,
+  WHITE_NOISE_SOURCE,
   WHITE_NOISE_PRESETS
 } from '../../../../src/lib/sounds/test-signals/white-noise.js';
 import { knobEnds } from '../signals/knob-ends.js';
 
-function signal<S extends { kind: string; name: string }>(kind: StillKind<S>, presets: readonly S[]) {
+function signal<S extends { kind: string; name: string }>(kind: StillSource<S>, presets: readonly S[]) {
   return {
     name: presets[0].kind,
     knobs: kind.knobs,
@@ -31,12 +31,12 @@ function signal<S extends { kind: string; name: string }>(kind: StillKind<S>, pr
 }
 
 const SIGNALS = [
-  signal(PINK_NOISE_KIND, PINK_NOISE_PRESETS),
-  signal(WHITE_NOISE_KIND, WHITE_NOISE_PRESETS),
-  signal(SWEEP_KIND, SWEEP_PRESETS),
-  signal(STEPPED_TONES_KIND, STEPPED_TONES_PRESETS),
-  signal(BURSTS_KIND, BURSTS_PRESETS),
-  signal(PUFF_KIND, PUFF_PRESETS)
+  signal(PINK_NOISE_SOURCE, PINK_NOISE_PRESETS),
+  signal(WHITE_NOISE_SOURCE, WHITE_NOISE_PRESETS),
+  signal(SWEEP_SOURCE, SWEEP_PRESETS),
+  signal(STEPPED_TONES_SOURCE, STEPPED_TONES_PRESETS),
+  signal(BURSTS_SOURCE, BURSTS_PRESETS),
+  signal(PUFF_SOURCE, PUFF_PRESETS)
 ];
 
 describe.each(SIGNALS)('$name', ({ name, knobs, presets, ends, render, broken, marks }) => {
@@ -91,10 +91,10 @@ describe.each(SIGNALS)('$name', ({ name, knobs, presets, ends, render, broken, m
 describe('loops that begin and end in silence', () => {
   // Puffs and bursts are made of silence for the most part, so that a seam cannot be compared with other places.
   test.each([
-    ['sweep', SWEEP_KIND.render(SWEEP_PRESETS[0], 48000)],
-    ['steppedTones', STEPPED_TONES_KIND.render(STEPPED_TONES_PRESETS[0], 48000)],
-    ['bursts', BURSTS_KIND.render(BURSTS_PRESETS[0], 48000)],
-    ['puff', PUFF_KIND.render(PUFF_PRESETS[0], 48000)]
+    ['sweep', SWEEP_SOURCE.render(SWEEP_PRESETS[0], 48000)],
+    ['steppedTones', STEPPED_TONES_SOURCE.render(STEPPED_TONES_PRESETS[0], 48000)],
+    ['bursts', BURSTS_SOURCE.render(BURSTS_PRESETS[0], 48000)],
+    ['puff', PUFF_SOURCE.render(PUFF_PRESETS[0], 48000)]
   ])('%s', (_, loop) => {
     const end = loop.subarray(loop.length - Math.round(0.04 * 48000));
     expect(end.every((x) => x === 0)).toBe(true);
@@ -104,23 +104,23 @@ describe('loops that begin and end in silence', () => {
 });
 
 test('white noise has the RMS of pink noise and loops without a seam', () => {
-  const loop = WHITE_NOISE_KIND.render(WHITE_NOISE_PRESETS[0], 8000);
+  const loop = WHITE_NOISE_SOURCE.render(WHITE_NOISE_PRESETS[0], 8000);
   const rms = Math.sqrt(loop.reduce((sum, x) => sum + x * x, 0) / loop.length);
   expect(Math.abs(rms - 0.1)).toBeLessThan(1e-5);
 });
 
 test('tones above 0.45 of the sample rate are left out, and nothing at all is one silent step', () => {
   const tones = { ...STEPPED_TONES_PRESETS[0], from: 3150, to: 20000, seconds: 0.2 };
-  expect(STEPPED_TONES_KIND.render(tones, 8000)).toHaveLength(0.25 * 8000);
-  expect(STEPPED_TONES_KIND.render({ ...tones, from: 2500 }, 8000)).toHaveLength(2 * 0.25 * 8000);
-  const silent = STEPPED_TONES_KIND.render({ ...tones, from: 5000 }, 8000);
+  expect(STEPPED_TONES_SOURCE.render(tones, 8000)).toHaveLength(0.25 * 8000);
+  expect(STEPPED_TONES_SOURCE.render({ ...tones, from: 2500 }, 8000)).toHaveLength(2 * 0.25 * 8000);
+  const silent = STEPPED_TONES_SOURCE.render({ ...tones, from: 5000 }, 8000);
   expect(silent).toHaveLength(0.25 * 8000);
   expect(silent.every((x) => x === 0)).toBe(true);
 });
 
 test('tones downward are those upward in reverse order', () => {
-  const up = STEPPED_TONES_KIND.marks({ ...STEPPED_TONES_PRESETS[0], from: 100, to: 500 });
-  const down = STEPPED_TONES_KIND.marks({ ...STEPPED_TONES_PRESETS[0], from: 500, to: 100 });
+  const up = STEPPED_TONES_SOURCE.marks({ ...STEPPED_TONES_PRESETS[0], from: 100, to: 500 });
+  const down = STEPPED_TONES_SOURCE.marks({ ...STEPPED_TONES_PRESETS[0], from: 500, to: 100 });
   expect(up.map(({ name }) => name)).toEqual([
     '100 Hz',
     '125 Hz',
@@ -135,20 +135,20 @@ test('tones downward are those upward in reverse order', () => {
 });
 
 test('a sweep is silent where it passes what the sample rate holds', () => {
-  const loop = SWEEP_KIND.render({ kind: 'sweep', name: '', from: 500, to: 16000, seconds: 2 }, 8000);
+  const loop = SWEEP_SOURCE.render({ kind: 'sweep', name: '', from: 500, to: 16000, seconds: 2 }, 8000);
   // 500·32^(t/2) reaches 3600 Hz at 2·ln 7.2/ln 32 = 1.139 s.
   expect(loop.subarray(1.14 * 8000).every((x) => x === 0)).toBe(true);
   expect(loop.subarray(1 * 8000, 1.1 * 8000).some((x) => Math.abs(x) > 0.4)).toBe(true);
 });
 
 test('a sweep from a frequency to itself is a tone', () => {
-  const loop = SWEEP_KIND.render({ kind: 'sweep', name: '', from: 440, to: 440, seconds: 1 }, 8000);
+  const loop = SWEEP_SOURCE.render({ kind: 'sweep', name: '', from: 440, to: 440, seconds: 1 }, 8000);
   for (let i = 400; i < 7600; i += 53)
     expect(Math.abs(loop[i] - 0.5 * Math.sin((2 * Math.PI * 440 * i) / 8000))).toBeLessThan(1e-6);
 });
 
 test('at a low sample rate a puff is held 60 dB down at half of it', () => {
-  const loop = PUFF_KIND.render({ kind: 'puff', name: '', upper: 12000, pause: 0.25 }, 8000);
+  const loop = PUFF_SOURCE.render({ kind: 'puff', name: '', upper: 12000, pause: 0.25 }, 8000);
   const size = (alternating: boolean) =>
     Math.abs(loop.subarray(0, 2000).reduce((sum, x, i) => sum + (alternating && i % 2 ? -x : x), 0));
   // The line at half the rate holds the two sides of the spectrum: 6 dB more.

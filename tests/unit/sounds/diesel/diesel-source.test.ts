@@ -6,7 +6,7 @@ import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
 import { thirdOctaveBands } from '../../../../src/lib/numeric/third-octave-bands.js';
 import { filter, section } from '../../../../src/lib/sounds/blocks/filter.js';
 import { type Diesel, dieselRpm, patternRate } from '../../../../src/lib/sounds/diesel/diesel.js';
-import { DIESEL_KIND } from '../../../../src/lib/sounds/diesel/diesel-kind.js';
+import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
 import { DIESEL_PRESETS } from '../../../../src/lib/sounds/diesel/diesel-presets.js';
 import { renderLoop } from '../../../../src/lib/sounds/motion/ride.js';
 import { rms } from '../../../helpers/levels.js';
@@ -16,7 +16,8 @@ import { lineOf } from './steady.js';
 const RATE = 16000;
 const NOTCHES = [0, 1, 2, 3, 4, 5, 6, 7, 8];
 const [CAB] = DIESEL_PRESETS;
-const render = (change: Partial<Diesel>, rate = RATE) => renderLoop(DIESEL_KIND, { ...CAB, ...change }, rate);
+const render = (change: Partial<Diesel>, rate = RATE) =>
+  renderLoop(DIESEL_SOURCE, { ...CAB, ...change }, rate);
 
 const loops = new Map(
   DIESEL_PRESETS.map((preset) => [preset, NOTCHES.map((notch) => render({ ...preset, notch }))] as const)
@@ -203,7 +204,7 @@ describe('other rates and engines', () => {
     expect(() => render({ notch: 9 })).toThrow('notch must be within 0 … 8, got 9');
     expect(() => render({ notch: 0 }, 4000)).toThrow('sample rate must be within 8000 … 192000 Hz, got 4000');
     expect(() => render({ idleRpm: 900, fullRpm: 600 })).toThrow(RangeError);
-    expect(() => DIESEL_KIND.target({ ...CAB, idleRpm: 900, fullRpm: 600 })).toThrow(
+    expect(() => DIESEL_SOURCE.target({ ...CAB, idleRpm: 900, fullRpm: 600 })).toThrow(
       'full speed must be at least the idle speed of 900 rpm, got 600'
     );
   });
@@ -211,7 +212,7 @@ describe('other rates and engines', () => {
 
 test('it marks the firings, and each round of all cylinders', () => {
   // Twelve cylinders, four-stroke, 980 rpm: 98 firings a second.
-  expect(DIESEL_KIND.marks({ ...CAB, notch: 8 })).toEqual([
+  expect(DIESEL_SOURCE.marks({ ...CAB, notch: 8 })).toEqual([
     { frequency: 98, name: 'firing rate', harmonics: 8 },
     { frequency: 980 / 120, name: 'all cylinders once', harmonics: 1 }
   ]);

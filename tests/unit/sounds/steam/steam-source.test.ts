@@ -5,7 +5,7 @@ import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
 import { advanced } from '../../../helpers/advanced.js';
 import { renderLoop, renderRide } from '../../../../src/lib/sounds/motion/ride.js';
 import { type Steam, STEAM_KNOBS } from '../../../../src/lib/sounds/steam/steam.js';
-import { STEAM_KIND } from '../../../../src/lib/sounds/steam/steam-kind.js';
+import { STEAM_SOURCE } from '../../../../src/lib/sounds/steam/steam-source.js';
 import { STEAM_PRESETS } from '../../../../src/lib/sounds/steam/steam-presets.js';
 import { close } from '../../../helpers/close.js';
 import { crestDb, rms } from '../../../helpers/levels.js';
@@ -19,10 +19,10 @@ const LOUDNESS_RATE = 32000;
 const USUAL: Steam = { ...usualValues(STEAM_KNOBS), kind: 'steam', name: 'usual' };
 const NOTCHES = [0, 1, 2, 3, 4, 5, 6, 7, 8];
 
-const render = (sound: Partial<Steam>, rate = RATE) => renderLoop(STEAM_KIND, { ...USUAL, ...sound }, rate);
-const restOf = (sound: Steam) => settledAt(STEAM_KIND.target(sound));
+const render = (sound: Partial<Steam>, rate = RATE) => renderLoop(STEAM_SOURCE, { ...USUAL, ...sound }, rate);
+const restOf = (sound: Steam) => settledAt(STEAM_SOURCE.target(sound));
 
-machineTests(STEAM_KIND, STEAM_PRESETS, USUAL, {
+machineTests(STEAM_SOURCE, STEAM_PRESETS, USUAL, {
   rateDb: 1.5,
   because: 'what lies above half of a low rate is missing, and the noise is another one'
 });
@@ -66,9 +66,9 @@ describe('standing', () => {
   const still = render({ notch: 0 });
 
   test('it marks no rate and has no beats', () => {
-    expect(STEAM_KIND.marks({ ...USUAL, notch: 0 })).toEqual([]);
+    expect(STEAM_SOURCE.marks({ ...USUAL, notch: 0 })).toEqual([]);
     const beats = (loop: Float32Array, rate: number) => lineAmplitude(envelopeOf(loop, RATE, 200), 200, rate);
-    const [{ frequency }] = STEAM_KIND.marks({ ...USUAL, notch: 4 });
+    const [{ frequency }] = STEAM_SOURCE.marks({ ...USUAL, notch: 4 });
     expect(beats(render({ notch: 4 }), frequency)).toBeGreaterThan(5 * beats(still, frequency));
   });
 
@@ -101,7 +101,7 @@ test('rods clank twice a turn, and no knob means no clank', () => {
   const without = render({ notch: 4, rods: 0, load: 0 });
   const clank = render({ notch: 4, rods: 1, load: 0 });
   without.forEach((x, i) => (clank[i] -= x));
-  const [, { frequency: turn }] = STEAM_KIND.marks({ ...USUAL, notch: 4 });
+  const [, { frequency: turn }] = STEAM_SOURCE.marks({ ...USUAL, notch: 4 });
   const envelope = envelopeOf(clank, RATE, 200);
   const between = [1.4, 1.6, 2.4, 2.6].map((orders) => lineAmplitude(envelope, 200, orders * turn));
   expect(lineAmplitude(envelope, 200, 2 * turn)).toBeGreaterThan(3 * Math.max(...between));
@@ -111,19 +111,19 @@ describe('rides', () => {
   const at = (notch: number): Steam => ({ ...USUAL, notch });
 
   test('take about 12 s from rest to notch 8 and 8 s back', () => {
-    const up = renderRide(STEAM_KIND, at(8), restOf(at(0)), 8000).loopFrom / 8000;
-    const down = renderRide(STEAM_KIND, at(0), restOf(at(8)), 8000).loopFrom / 8000;
+    const up = renderRide(STEAM_SOURCE, at(8), restOf(at(0)), 8000).loopFrom / 8000;
+    const down = renderRide(STEAM_SOURCE, at(0), restOf(at(8)), 8000).loopFrom / 8000;
     close(up, 12, { abs: 1.5, because: '"about"; it ends at the beginning of a turn' });
     close(down, 8, { abs: 1.5, because: '"about"' });
   });
 
   test('come to their loop without a step, also when turned back within a second', () => {
     const loop = at(0);
-    const half = advanced(restOf(loop), STEAM_KIND.target(at(8)), STEAM_KIND.dynamics(loop), 0.5);
+    const half = advanced(restOf(loop), STEAM_SOURCE.target(at(8)), STEAM_SOURCE.dynamics(loop), 0.5);
     for (const ride of [
-      renderRide(STEAM_KIND, at(8), restOf(loop), RATE),
-      renderRide(STEAM_KIND, at(0), half, RATE),
-      renderRide(STEAM_KIND, at(5), restOf(at(4)), RATE)
+      renderRide(STEAM_SOURCE, at(8), restOf(loop), RATE),
+      renderRide(STEAM_SOURCE, at(0), half, RATE),
+      renderRide(STEAM_SOURCE, at(5), restOf(at(4)), RATE)
     ]) {
       const { step, slope } = rideJoint(ride, RATE);
       expect(Math.max(step, slope)).toBeLessThan(1.2);
@@ -132,9 +132,9 @@ describe('rides', () => {
 
   test('begin where the machine was: the same beats, as loud', () => {
     const loop = render({ notch: 4 });
-    const turn = STEAM_KIND.target(at(4)).speed;
+    const turn = STEAM_SOURCE.target(at(4)).speed;
     const from = { ...restOf(at(4)), turns: 3.3, seconds: 3.3 / turn };
-    const ride = renderRide(STEAM_KIND, at(4), from, RATE);
+    const ride = renderRide(STEAM_SOURCE, at(4), from, RATE);
     const start = Math.round((3.3 / turn) * RATE);
     const stretch = Math.floor(0.45 * RATE);
     const a = envelopeOf(loop.subarray(start, start + stretch), RATE, 80);
@@ -145,8 +145,8 @@ describe('rides', () => {
 
   test('start hard and slow down softly', () => {
     const second = (ride: Float32Array, from: number) => rms(ride.subarray(from * RATE, (from + 2) * RATE));
-    const up = renderRide(STEAM_KIND, at(8), restOf(at(0)), RATE).samples;
-    const down = renderRide(STEAM_KIND, at(0), restOf(at(8)), RATE).samples;
+    const up = renderRide(STEAM_SOURCE, at(8), restOf(at(0)), RATE).samples;
+    const down = renderRide(STEAM_SOURCE, at(0), restOf(at(8)), RATE).samples;
     expect(second(up, 4)).toBeGreaterThan(4 * second(down, 3));
   });
 });
