@@ -1,5 +1,5 @@
 import '@fontsource-variable/source-sans-3';
-import '@fontsource-variable/source-serif-4';
+import '../../../src/lib/screens/lab/display-face.css';
 import '../../../src/lib/screens/lab/look.css';
 import { mount } from 'svelte';
 import SoundHarness from './SoundHarness.svelte';

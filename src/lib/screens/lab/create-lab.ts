@@ -1,3 +1,4 @@
+import { browser } from '$app/environment';
 import { MediaQuery } from 'svelte/reactivity';
 import { AirAround } from '../../bench/air/air-around.svelte.js';
 import { setAirAround } from '../../bench/air/air-context.js';
@@ -38,6 +39,8 @@ export function createLab() {
   const keeper = new Keeper(bench, kept);
   const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching });
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
+  // The first sound is begun before the page is drawn: it is what takes longest.
+  if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
   // First what is heard now, then the room that the loudest size needs.
   solveShelf(bench, waves, () => sounding.begun);
   sounding.connect();
