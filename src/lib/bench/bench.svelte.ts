@@ -71,6 +71,12 @@ export class Bench {
   /** Where the models listen: the rule of thumb knows straight in front alone. */
   readonly listener: Listener = $derived.by(() => whereItListens(this.model, this.#file.listener));
 
+  /** From where one would listen in the other place: the hand, or the layout. */
+  readonly elsewhere: Listener = $derived.by(() => {
+    const other: Place = this.#file.listener.board ? 'hand' : 'layout';
+    return this.#listened[other] ?? PLACES[other];
+  });
+
   /** `waves` holds what is known of the wave solution; without it the rule of thumb stands in. */
   constructor(file: BenchFile = demoBench(), waves: Pick<WaveAnswers, 'best' | 'refusal'> | null = null) {
     this.#history = new History(file);
@@ -194,8 +200,9 @@ export class Bench {
     const { listener } = this.#file;
     const now: Place = listener.board ? 'layout' : 'hand';
     if (now === place) return;
+    const { elsewhere } = this;
     this.#listened[now] = listener;
-    this.#change({ ...this.#file, listener: this.#listened[place] ?? PLACES[place] }, null);
+    this.#change({ ...this.#file, listener: elsewhere }, null);
   }
 
   setTemperature(temperatureC: DegreesCelsius): string | null {

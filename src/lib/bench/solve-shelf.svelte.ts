@@ -1,13 +1,19 @@
 import { untrack } from 'svelte';
 import type { Bench } from './bench.svelte.js';
+import type { Elsewhere } from './elsewhere.svelte.js';
 import { isAwaited } from '../evaluation/models.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 
 /**
  * Has the mounts on the shelf solved while the bench asks for the wave solution, the heard one first; the first of them once the first
- * sound has begun, which is not to wait for them. Call while a component starts.
+ * sound has begun, which is not to wait for them. Last those of the other place, at leisure. Call while a component starts.
  */
-export function solveShelf(bench: Bench, waves: Pick<WaveAnswers, 'want'>, begun: () => boolean): void {
+export function solveShelf(
+  bench: Bench,
+  waves: Pick<WaveAnswers, 'want'>,
+  begun: () => boolean,
+  elsewhere: Pick<Elsewhere, 'stands'> = { stands: [] }
+): void {
   let waiting = true;
   $effect(() => {
     if (waiting && !begun()) return;
@@ -17,6 +23,11 @@ export function solveShelf(bench: Bench, waves: Pick<WaveAnswers, 'want'>, begun
     const wishes = order
       .filter(({ problem }) => !problem)
       .map(({ index, installation }) => ({ place: index, installation, air: file.air, listener }));
-    untrack(() => waves.want(wishes, !dragging));
+    const there = elsewhere.stands.flatMap(({ index, problem, installation }) =>
+      problem
+        ? []
+        : [{ place: index, installation, air: file.air, listener: bench.elsewhere, atLeisure: true }]
+    );
+    untrack(() => waves.want([...wishes, ...there], !dragging));
   });
 }

@@ -25,6 +25,8 @@ export interface Question {
 export interface Wish extends Question {
   /** Its place on the shelf. */
   place: number;
+  /** Nobody hears it: it is solved in full, behind the others, and nothing of it comes sooner. */
+  atLeisure?: boolean;
 }
 
 export interface Known {
@@ -165,6 +167,7 @@ export class WaveJobs {
   #quickAccuracy({ key, wish }: Wanted): AccuracyName | null {
     if (this.#settled(key)) return null;
     const accuracy = this.#isSolved(wish) ? 'full' : 'draft';
+    if (accuracy === 'draft' && wish.atLeisure) return null;
     return this.#known.get(`${accuracy} ${key}`) ? null : accuracy;
   }
 

@@ -161,3 +161,16 @@ test('a draft that was made for the headroom is not made again', async () => {
   expect(await waves.draft(wish(0, 0.1))).toMatchObject({ heard: { name: 'draft' } });
   expect(open).toEqual([]);
 });
+
+test('what nobody hears is solved in full alone, behind what is heard, and given up when it is not wanted', async () => {
+  const { waves, open, accuracies } = atHand();
+  const [here, there] = [wish(0, 0.1), { ...wish(0, 0.12), atLeisure: true }];
+  waves.want([here, there], true);
+  expect(accuracies()).toEqual(['draft', 'full', 'full']);
+  expect(open.at(-1)!.question.installation.mount).toMatchObject({ width: 0.12 });
+  expect(open.at(-1)!.options.urgent).toBe(false);
+  waves.want([here], true);
+  expect(open.map(({ question }) => question.accuracy)).not.toHaveLength(3);
+  waves.want([here, there], false);
+  expect(accuracies()).toEqual(['draft']);
+});

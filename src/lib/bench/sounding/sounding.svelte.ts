@@ -6,6 +6,7 @@ import type { Decibels, Seconds } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
 import { aTaskLater } from '../a-task-later.svelte.js';
 import type { Bench } from '../bench.svelte.js';
+import type { Elsewhere } from '../elsewhere.svelte.js';
 import { audioLater } from './audio-later.js';
 import { BenchGain } from './bench-gain.svelte.js';
 import { Branches } from './branches.svelte.js';
@@ -17,6 +18,7 @@ import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
 import { type Loop, SoundCache } from './sound-cache.js';
+import { TurnedRanking } from './turned-ranking.svelte.js';
 
 /** What the sound of a bench is made with. */
 export interface SoundingParts {
@@ -27,6 +29,8 @@ export interface SoundingParts {
   fetchAudio?: () => Promise<unknown>;
   /** Whether the bench is the one that is to be heard; until then no sound is made of it. */
   ready?: () => boolean;
+  /** The mounts in the other place, against which the ranking is told. */
+  elsewhere?: Elsewhere | null;
 }
 
 /** What stands where a level will be soon. */
@@ -34,6 +38,9 @@ const LISTENING = 'listening …';
 
 /** The sound of the bench: keeps the loop, the audio graph and the level figures in step with what is set. */
 export class Sounding {
+  /** What turns over in the ranking between the hand and the layout. */
+  readonly turned: TurnedRanking;
+
   #bench: Bench;
   #lab: Pick<LabClient, 'ask' | 'onDied' | 'close'>;
   #cache: SoundCache;
@@ -54,7 +61,8 @@ export class Sounding {
       openRoom = async (options) => (await audioLater()).ListeningRoom.open(options),
       openFile = openRecording,
       fetchAudio = audioLater,
-      ready = () => true
+      ready = () => true,
+      elsewhere = null
     }: SoundingParts = {}
   ) {
     this.#bench = bench;
@@ -65,6 +73,7 @@ export class Sounding {
     const levels = (this.#levels = new Levels(lab, playback.tell));
     const gain = (this.#gain = new BenchGain({ bench, waves, cache, headroom: new Headroom(lab), playback }));
     this.#branches = new Branches({ bench, levels, gain, playback });
+    this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
     this.#horn = new Horn(bench, cache, playback);
     this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, ready, gone: () => this.#gone() });
     this.#fetchAudio = fetchAudio;
@@ -180,6 +189,7 @@ export class Sounding {
       const { stands } = later.current;
       if (loop) this.#levels.measure({ loop, stands });
     });
+    this.turned.connect(() => this.loop);
     this.#gain.connect(() => this.loop);
     this.#playback.connect();
     $effect(() => {

@@ -4,6 +4,7 @@ import { AirAround } from '../../bench/air/air-around.svelte.js';
 import { setAirAround } from '../../bench/air/air-context.js';
 import { setBench } from '../../bench/bench-context.js';
 import { Bench } from '../../bench/bench.svelte.js';
+import { Elsewhere } from '../../bench/elsewhere.svelte.js';
 import { setGrowth } from '../../bench/growth-context.js';
 import { Growth } from '../../bench/growth.svelte.js';
 import { setKeeper } from '../../bench/keep/keep-context.js';
@@ -33,16 +34,17 @@ export function createLab() {
   const pool = new WavePool();
   const waves = new WaveAnswers(pool);
   const bench = new Bench(undefined, waves);
+  const elsewhere = new Elsewhere(bench, waves);
   const air = new AirAround(bench, pool, sectionPicture);
   const growth = new Growth(bench);
   const kept = browserParts();
   const keeper = new Keeper(bench, kept);
-  const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching });
+  const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching, elsewhere });
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
   // The first sound is begun before the page is drawn: it is what takes longest.
   if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
   // First what is heard now, then the room that the loudest size needs.
-  solveShelf(bench, waves, () => sounding.begun);
+  solveShelf(bench, waves, () => sounding.begun, elsewhere);
   sounding.connect();
   air.connect();
   keeper.connect();
