@@ -1,5 +1,6 @@
 import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
+import { hasOpenings } from '../acoustics/mounts/mount.js';
 import { lossOf } from '../acoustics/mounts/loss.js';
 import type { Listener } from '../acoustics/listener.js';
 import { toEnd, type Steps } from './curve/steps.js';
@@ -55,14 +56,25 @@ export function* solvingWaves(
 }
 
 /**
- * What a solution depends on, as a text: two installations with the same key have the same one, whatever their motors.
+ * What a solution depends on, as a text: two installations with the same key have the same one, whatever their motors. The body of a
+ * speaker counts where air passes openings of the room that it is in.
  */
 export function solutionKey(
-  { speaker: { cone, frame }, mount, turn, board }: Installation,
+  { speaker: { cone, frame, bodyVolume }, mount, turn, board }: Installation,
   air: Air,
   { accuracy = 'full', loss = lossOf(mount) }: WaveOptions = {}
 ): string {
-  return JSON.stringify([cone, frame, mount, turn, air.temperatureC, accuracy, loss, board]);
+  return JSON.stringify([
+    cone,
+    frame,
+    mount,
+    turn,
+    air.temperatureC,
+    accuracy,
+    loss,
+    board,
+    hasOpenings(mount) && bodyVolume
+  ]);
 }
 
 /** The short part of `waveSolution`: what a listener hears, on any grid. */

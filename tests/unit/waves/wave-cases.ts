@@ -72,3 +72,32 @@ export function powerRatio(problem: WaveProblem, state: WaveState): number {
   });
   return (state.k * sphere) / (4 * Math.PI ** 2) / -acousticLoad(problem, state).im;
 }
+
+/**
+ * What is lost in patches, ½∫ Re(1/Z)·|μ|² dS, over the power at the cone: with m the jump over jωρv, Im(jωρ/Z)·∫|m|² over −Im ∫ m. The jump
+ * across a patch is all of it, also what is raised in a chamber.
+ */
+export function lostShare(problem: WaveProblem, state: WaveState): number {
+  const { surface, patches, pistons, chambers } = problem;
+  let lost = 0;
+  for (const { mass, admittance } of patches) {
+    const { im } = admittance(state.k, 0, mass.area);
+    state.jumps[0].forEach((own, c) => {
+      if (!own) return;
+      const m = { re: own.re.slice(), im: own.im.slice() };
+      chambers.forEach((chamber, i) => {
+        if (chamber.class !== c) return;
+        for (const node of chamber.wall) {
+          m.re[node] += state.raised[0][i].re;
+          m.im[node] += state.raised[0][i].im;
+        }
+      });
+      const entries = mass.entries[c];
+      for (let e = 0; e < entries.length; e += 3) {
+        const [i, j, value] = entries.subarray(e, e + 3);
+        lost += (i === j ? 1 : 2) * im * value * (m.re[i] * m.re[j] + m.im[i] * m.im[j]) * surface.copies;
+      }
+    });
+  }
+  return lost / pistons[0].area ** 2 / -acousticLoad(problem, state).im;
+}

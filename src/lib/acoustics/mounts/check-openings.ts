@@ -23,7 +23,7 @@ const MOST_OPEN = 0.8;
 export function checkOpenings({ speaker, mount }: Installation): void {
   const { leak, chassis, grille, body } = mount;
   if (leak) checkLeak(mount, leak);
-  if (chassis) checkChassis(mount, chassis, speaker.depth);
+  if (chassis) checkChassis(mount, chassis, speaker);
   if (grille) checkGrille(grille, speaker);
   if (body) checkBodyAround(mount, body);
 }
@@ -48,7 +48,7 @@ function checkLeak(mount: Mount, leak: Leak): void {
   checkLength('length of the leak', leak.length, LIMITS.leakLength);
 }
 
-function checkChassis(mount: Mount, chassis: Chassis, speakerDepth: Metres): void {
+function checkChassis(mount: Mount, chassis: Chassis, { depth: speakerDepth, bodyVolume }: Speaker): void {
   if (mount.kind !== 'shell')
     throw new RangeError(`only a shell has a chassis in it, a mount of kind ${mount.kind} has none`);
   const { height, slit, ends, depth, fill } = chassis;
@@ -66,6 +66,11 @@ function checkChassis(mount: Mount, chassis: Chassis, speakerDepth: Metres): voi
   if (speakerDepth >= room)
     throw new RangeError(
       `the magnet touches the chassis: it reaches ${mm(speakerDepth)} mm below the roof, and the chassis is ${mm(room)} mm below it`
+    );
+  const air = mount.length * mount.width * room * (1 - fill);
+  if (mount.ends === 'closed' && bodyVolume >= air * (1 - 1e-9))
+    throw new RangeError(
+      `the speaker's body fills the space above the chassis: it takes ${short(bodyVolume * 1e6)} cm³ and the mechanism leaves ${short(air * 1e6)} cm³`
     );
 }
 

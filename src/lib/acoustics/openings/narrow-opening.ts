@@ -17,21 +17,20 @@ export interface Hole {
   depth: Metres;
 }
 
+/** A wave e^{jωt} that dies away by e^{−δωt}; δ is 0 unless told. */
+export interface Swing {
+  frequency: Hertz;
+  damping?: number;
+}
+
 /**
  * Pressure over volume velocity of a slit, without its ends: jωρ·t/(g·ℓ·(1 − tanh x/x)), x = (g/2)·√(jωρ/η), in Pa·s/m³ (viscous
  * flow between planes, any handbook of acoustics; from memory). Low limit 12·η·t/(g³·ℓ) + j(6/5)·ωρt/(gℓ).
  *
  * @param frequency above 0
  */
-export function slitImpedance(
-  { gap, length, depth }: Slit,
-  frequency: Hertz,
-  density: KilogramsPerCubicMetre
-): Complex {
-  const omega = 2 * Math.PI * frequency;
-  const size = (gap / 2) * Math.sqrt((omega * density) / VISCOSITY);
-  const x = { re: size * Math.SQRT1_2, im: size * Math.SQRT1_2 };
-  return over({ re: 0, im: (omega * density * depth) / (gap * length) }, slitShare(x));
+export function slitImpedance(slit: Slit, frequency: Hertz, density: KilogramsPerCubicMetre): Complex {
+  return impedance(slitInertance(slit, { frequency }, density), frequency, density);
 }
 
 /**
@@ -40,16 +39,42 @@ export function slitImpedance(
  *
  * @param frequency above 0
  */
-export function holeImpedance(
-  { diameter, depth }: Hole,
-  frequency: Hertz,
+export function holeImpedance(hole: Hole, frequency: Hertz, density: KilogramsPerCubicMetre): Complex {
+  return impedance(holeInertance(hole, { frequency }, density), frequency, density);
+}
+
+/** `slitImpedance` over jωρ, in 1/m: without friction depth over area. */
+export function slitInertance(
+  { gap, length, depth }: Slit,
+  swing: Swing,
   density: KilogramsPerCubicMetre
 ): Complex {
-  const omega = 2 * Math.PI * frequency;
-  const size = (diameter / 2) * Math.sqrt((omega * density) / VISCOSITY);
-  const s = { re: size * Math.SQRT1_2, im: -size * Math.SQRT1_2 };
-  const area = (Math.PI * diameter * diameter) / 4;
-  return over({ re: 0, im: (omega * density * depth) / area }, holeShare(s));
+  const { re, im } = slitShare(layers(gap / 2, swing, density));
+  return over({ re: depth / (gap * length), im: 0 }, { re, im });
+}
+
+/** `holeImpedance` over jωρ, in 1/m. */
+export function holeInertance(
+  { diameter, depth }: Hole,
+  swing: Swing,
+  density: KilogramsPerCubicMetre
+): Complex {
+  const { re, im } = layers(diameter / 2, swing, density);
+  // √(−jω) is −j·√(jω)
+  const share = holeShare({ re: im, im: -re });
+  return over({ re: (4 * depth) / (Math.PI * diameter * diameter), im: 0 }, share);
+}
+
+/** Half a gap in thicknesses of the viscous layer: half·√(jωρ/η), jω = ω·(δ + j). */
+function layers(half: Metres, { frequency, damping = 0 }: Swing, density: KilogramsPerCubicMetre): Complex {
+  const size = half * Math.sqrt((2 * Math.PI * frequency * density * Math.hypot(1, damping)) / VISCOSITY);
+  const angle = Math.atan2(1, damping) / 2;
+  return { re: size * Math.cos(angle), im: size * Math.sin(angle) };
+}
+
+function impedance({ re, im }: Complex, frequency: Hertz, density: KilogramsPerCubicMetre): Complex {
+  const omegaRho = 2 * Math.PI * frequency * density;
+  return { re: -omegaRho * im, im: omegaRho * re };
 }
 
 /** 1 − tanh x/x; by its series where both are nearly alike. */

@@ -1,17 +1,16 @@
-import type { Metres } from '../../units.js';
+import type { Metres, SquareMetres } from '../../units.js';
+import type { PatchArea } from '../mesh/patch.js';
 import type { Surface } from '../mesh/surface.js';
-
-/** A flat rectangle of a surface, parallel to two axes: least and greatest coordinates, the same on the axis of its normal. */
-export interface PatchArea {
-  low: readonly [Metres, Metres, Metres];
-  high: readonly [Metres, Metres, Metres];
-}
 
 /** Nearer than this to the plane of a patch is in it. */
 const IN_PLANE: Metres = 1e-9;
 
-/** ∫ φ_i·φ_j dS over a patch: for every class the entries of the upper triangle, three numbers each: i, j (unknowns) and value. */
-export type PatchMass = Float64Array[];
+export interface PatchMass {
+  /** ∫ φ_i·φ_j dS over a patch: for every class the entries of the upper triangle, three numbers each: i, j (unknowns) and value. */
+  entries: Float64Array[];
+  /** Of the patch as it lies on the surface. */
+  area: SquareMetres;
+}
 
 /**
  * The mass matrix of the hats over some rectangles of a surface, which need not follow the mesh: every triangle is clipped with
@@ -31,8 +30,8 @@ export function patchMass(
       const corners = [0, 1, 2].map((i) =>
         [0, 1, 2].map((d) => sign[d] * points[3 * triangles[t + i] + d] + shift[d])
       );
-      for (const area of areas)
-        addHats(corners, area, (a, b, value) => {
+      for (const rectangle of areas)
+        addHats(corners, rectangle, (a, b, value) => {
           const [i, j] = [triangles[t + a], triangles[t + b]];
           if (i > j) return;
           const key = i * nodes + j;
@@ -40,7 +39,9 @@ export function patchMass(
         });
     }
   if (sums.size === 0) throw new RangeError('the opening does not lie on the surface');
-  return classes.map(({ nodes: kept }) => {
+  let area = 0;
+  for (const [key, value] of sums) area += value * copies * (Math.floor(key / nodes) === key % nodes ? 1 : 2);
+  const entries = classes.map(({ nodes: kept }) => {
     const place = new Map([...kept].map((node, i) => [node, i]));
     const entries: number[] = [];
     for (const [key, value] of sums) {
@@ -49,6 +50,7 @@ export function patchMass(
     }
     return Float64Array.from(entries);
   });
+  return { entries, area };
 }
 
 /** Gives ∫ φ_a·φ_b of a triangle's hats over the part of it that lies in the rectangle, for all nine pairs. */

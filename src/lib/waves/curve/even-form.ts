@@ -1,10 +1,39 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
+import type { Hertz } from '../../units.js';
 import type { Complex } from '../../numeric/complex.js';
 
-/** How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), or finite. */
-export type LowEnd = 'rises' | 'compliance' | 'finite';
+/**
+ * How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), anything up to 1/f² (the load of
+ * a box with openings, which is a spring, friction or a mass by turns), or finite.
+ */
+export type LowEnd = 'rises' | 'compliance' | 'vented' | 'finite';
 
-/** An output as it is interpolated: H/(jf), f²·z or the output itself, finite at 0 Hz and conjugate at −f. */
+/** What lies behind a cone: free air, a room with openings, or a closed one. */
+export type Behind = 'open' | 'vented' | 'closed';
+
+/** Below this the even form of a vented load falls like f². */
+const VENTED: Hertz = 300;
+
+export function lowEndOfLoad(behind: Behind): LowEnd {
+  return ({ open: 'finite', vented: 'vented', closed: 'compliance' } as const)[behind];
+}
+
+/** By what a load is multiplied in its even form. */
+export function loadScale(behind: Behind, f: Hertz): number {
+  return scaleOf(lowEndOfLoad(behind), f);
+}
+
+/** The limit of f² over `loadScale` at 0 Hz. */
+export function limitAtZero(behind: Behind): number {
+  return { open: 0, vented: VENTED * VENTED, closed: 1 }[behind];
+}
+
+function scaleOf(low: LowEnd, f: Hertz): number {
+  if (low === 'compliance') return f * f;
+  return low === 'vented' ? (f * f) / (f * f + VENTED * VENTED) : 1;
+}
+
+/** An output as it is interpolated: H/(jf), f²·z, f²/(f² + f0²)·z or the output itself, finite at 0 Hz and conjugate at −f. */
 export function toEven(output: ComplexArray, frequency: Float64Array, low: LowEnd): ComplexArray {
   const out = complexArray(frequency.length);
   for (let i = 0; i < frequency.length; i++) {
@@ -13,7 +42,7 @@ export function toEven(output: ComplexArray, frequency: Float64Array, low: LowEn
       out.re[i] = output.im[i] / f;
       out.im[i] = -output.re[i] / f;
     } else {
-      const scale = low === 'compliance' ? f * f : 1;
+      const scale = scaleOf(low, f);
       out.re[i] = output.re[i] * scale;
       out.im[i] = output.im[i] * scale;
     }
@@ -34,10 +63,10 @@ export function fromEven(even: ComplexArray, frequency: Float64Array, low: 'rise
 
 /**
  * By how much a constant loss factor turns what comes of a closed surface at low frequency, where its air is a spring of
- * (1 − jη)²: taken off, the output is real at 0 Hz, as what is conjugate at −f must be. 1 for an open surface.
+ * (1 − jη)²: taken off, the output is real at 0 Hz, as what is conjugate at −f must be. 1 for an open one.
  */
-export function lossTurn(open: boolean, loss: number): Complex {
-  return open ? { re: 1, im: 0 } : { re: 1 - loss * loss, im: -2 * loss };
+export function lossTurn(behind: Behind, loss: number): Complex {
+  return behind === 'open' ? { re: 1, im: 0 } : { re: 1 - loss * loss, im: -2 * loss };
 }
 
 /** Multiplies by a complex constant, in place. */

@@ -7,7 +7,7 @@ import { complexArray, type ComplexArray } from '../../numeric/complex-array.js'
 import { multiply } from '../../numeric/multiply.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 import type { Decibels, Hertz, Kilograms, MetresPerSecond, SquareMetres } from '../../units.js';
-import { fromEven, inverse, lossTurn, toEven, turnedBy } from './even-form.js';
+import { fromEven, inverse, lossTurn, lowEndOfLoad, toEven, turnedBy, type Behind } from './even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './wave-curve.js';
 import { drivenBy } from './driven-by.js';
 import { impedance, keepPassive, loadStiffness } from './load-curve.js';
@@ -35,8 +35,8 @@ export interface HeardWaves {
   turn: Complex;
   /** By how much each way is longer than the straight one, and the ratio of the straight one to it. */
   ways: Pick<Way, 'longer' | 'ratio'>[];
-  /** Whether the surface has a free edge: all mounts but the box. */
-  open: boolean;
+  /** What lies behind the cone. */
+  behind: Behind;
   /** How what is heard behaves at low frequency. */
   low: 'rises' | 'finite';
   /** Of the cone. */
@@ -70,15 +70,15 @@ export interface WaveResponse extends Response {
 export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Listener): HeardWaves {
   checkListener(listener);
   const { problem } = curve;
-  const { open } = problem.surface;
-  const turn = lossTurn(open, problem.loss);
-  const low = open && listener.distance === undefined ? 'rises' : 'finite';
+  const { behind } = problem;
+  const turn = lossTurn(behind, problem.loss);
+  const low = behind === 'open' && listener.distance === undefined ? 'rises' : 'finite';
   const ways = waysTo(problem, listener);
   const load = gather(curve.states, (state) => acousticLoad(problem, state));
   const fit = rationalFit(
     curve.frequency,
     [
-      toEven(load, curve.frequency, open ? 'finite' : 'compliance'),
+      toEven(load, curve.frequency, lowEndOfLoad(behind)),
       ...ways.map((way) =>
         toEven(
           gather(curve.states, (state) => transferOn(problem, state, way)),
@@ -94,7 +94,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
     fit,
     turn,
     ways: ways.map(({ longer, ratio }) => ({ longer, ratio })),
-    open,
+    behind,
     low,
     area: problem.pistons[0].area,
     airMass,
@@ -121,19 +121,19 @@ export function heardResponse(
 ): WaveResponse {
   for (const f of frequency)
     if (!(f >= 0 && f < Infinity)) throw new RangeError(`a frequency must be at least 0 Hz, got ${f}`);
-  const { fit, open, highest } = heard;
+  const { fit, behind, highest } = heard;
   const held = frequency.map((f) => Math.min(f, highest));
   const back = inverse(heard.turn);
   const [evenLoad, ...evenHeard] = evaluateFit(fit, held).map((output) => turnedBy(output, back));
   const samples = turnedBy({ re: fit.values[0].re.slice(), im: fit.values[0].im.slice() }, back);
-  keepPassive(evenLoad, held, samples, fit.support);
+  keepPassive(evenLoad, held, samples, fit.support, behind);
   const h = together(
     evenHeard.map((even) => fromEven(even, held, heard.low)),
     heard.ways,
     held,
     soundSpeed(air)
   );
-  const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, open);
+  const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, behind);
   if (speaker === 'full') {
     const { motor } = installation.speaker;
     multiply(h, drivenBy(frequency, motor, heard.area, heard.airMass, stiffness));

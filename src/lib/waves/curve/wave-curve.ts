@@ -5,7 +5,7 @@ import { acousticLoad } from '../field/acoustic-load.js';
 import { farField } from '../field/far-field.js';
 import { boardOf } from '../field/ways.js';
 import { solveWave, type WaveProblem, type WaveState } from '../solve/wave-problem.js';
-import { lossTurn, toEven, turnedBy } from './even-form.js';
+import { lossTurn, lowEndOfLoad, toEven, turnedBy } from './even-form.js';
 import { toEnd, type Steps } from './steps.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 
@@ -44,14 +44,20 @@ const STEERING: readonly (readonly [number, number, number])[] = [
 /**
  * The first frequencies to solve: highest·sin(πi/2n), close together at the top and evenly spaced at the bottom (Chebyshev
  * points of −highest … highest, because samples count at −f too), and two low ones, from which the small resistance of
- * the load at low frequency is taken. Their number grows with the size of the mount in wavelengths.
+ * the load at low frequency is taken; three more behind openings. Their number grows with the size of the mount in wavelengths.
  */
 export function firstFrequencies(problem: WaveProblem, c: MetresPerSecond, highest: Hertz): Float64Array {
   const phase = (2 * Math.PI * highest * problem.pairs.size) / c;
   const n = 5 + Math.ceil(0.45 * phase);
   const chebyshev = Array.from({ length: n }, (_, i) => highest * Math.sin((Math.PI * (i + 1)) / (2 * n)));
   chebyshev[n - 1] = highest;
-  return Float64Array.of(0.01 * highest, 0.03 * highest, ...chebyshev);
+  // openings make corners and rings of their own there
+  const low = problem.behind === 'vented' ? [0.005, 0.01, 0.02, 0.03, 0.05] : [0.01, 0.03];
+  const least = chebyshev[0] / highest;
+  return Float64Array.of(
+    ...low.filter((share) => share < 0.8 * least).map((share) => share * highest),
+    ...chebyshev
+  );
 }
 
 /**
@@ -162,15 +168,15 @@ function misses(a: readonly ComplexArray[], b: readonly ComplexArray[]): Float64
 }
 
 function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: WaveState[]): ComplexArray[] {
-  const { open } = problem.surface;
-  const turn = lossTurn(open, problem.loss);
+  const { behind } = problem;
+  const turn = lossTurn(behind, problem.loss);
   const pistons = [...problem.pistons.keys()];
   const loads = pistons.flatMap((by) =>
     pistons.slice(by).map((at) =>
       toEven(
         gather(states, (state) => acousticLoad(problem, state, at, by)),
         frequency,
-        open ? 'finite' : 'compliance'
+        lowEndOfLoad(behind)
       )
     )
   );
@@ -183,7 +189,7 @@ function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: 
       toEven(
         gather(states, (state) => farField(problem, state, direction, piston, own)),
         frequency,
-        open ? 'rises' : 'finite'
+        behind === 'open' ? 'rises' : 'finite'
       )
     )
   );

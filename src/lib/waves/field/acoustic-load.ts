@@ -10,8 +10,8 @@ import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
  * @param by j, the piston that moves
  */
 export function acousticLoad(
-  { surface, pistons }: WaveProblem,
-  { jumps }: WaveState,
+  { surface, pistons, chambers }: WaveProblem,
+  { jumps, raised }: WaveState,
   at = 0,
   by = 0
 ): Complex {
@@ -23,6 +23,13 @@ export function acousticLoad(
       re += q[i] * m.re[i];
       im += q[i] * m.im[i];
     }
+  });
+  chambers.forEach(({ class: even, wall }, i) => {
+    const q = pistons[at].weights[even];
+    if (!q) return;
+    const pressed = wall.reduce((sum, node) => sum + q[node], 0);
+    re += pressed * raised[by][i].re;
+    im += pressed * raised[by][i].im;
   });
   const scale = surface.copies / (pistons[at].area * pistons[by].area);
   return { re: scale * re, im: scale * im };

@@ -1,6 +1,7 @@
 import type { Metres } from '../../units.js';
 import type { Surface } from '../mesh/surface.js';
 import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
+import { raisedAt } from './raised-at.js';
 import type { Complex } from '../../numeric/complex.js';
 
 /** A triangle is halved in both directions until it is this many of its longest edges away … */
@@ -17,13 +18,14 @@ const DEPTH = 6;
  */
 export function fieldAt(
   problem: WaveProblem,
-  { k, jumps }: WaveState,
+  state: WaveState,
   [x, y, z]: readonly [Metres, Metres, Metres],
   piston = 0,
   count = problem.surface.images.length
 ): Complex {
   const { surface } = problem;
-  const sum: Complex = { re: 0, im: 0 };
+  const { k, jumps } = state;
+  const sum = raisedAt(problem, state, [x, y, z], piston);
   const size = sizeOf(surface);
   surface.classes.forEach(({ character }, c) => {
     const m = jumps[piston][c];

@@ -4,8 +4,9 @@ import type { WaveProblem, WaveState } from '../solve/wave-problem.js';
 import { addDipoles, wallDipoles } from './wall-dipoles.js';
 import { addNearFieldCorrection } from './near-field-correction.js';
 import { dipoleKernel } from './dipole-kernel.js';
-import { checkGrid, rowAt, type SectionGrid } from './section-grid.js';
-import { sectionImages } from './section-images.js';
+import { checkGrid, columnAt, rowAt, type SectionGrid } from './section-grid.js';
+import { raisedAt } from './raised-at.js';
+import { sectionImages, type SectionImages } from './section-images.js';
 import { boardOf } from './ways.js';
 
 /** One complex number a pixel, columns·rows, row by row from the top. */
@@ -36,9 +37,32 @@ export function fieldOnGrid(
   const sum = complexArray(grid.columns * grid.rows);
   const kernel = dipoleKernel(state.k, loss, reachOf(problem, grid));
   addDipoles(wallDipoles(problem.surface, section, grid), kernel, grid, sum);
-  addNearFieldCorrection(problem.surface, section, kernel.half, grid, sum);
+  addNearFieldCorrection(problem, section, kernel.half, grid, sum);
+  addRaised(problem, state, grid, section, piston, sum);
   clearBelowBoard(problem, grid, sum);
   return { re: Float32Array.from(sum.re), im: Float32Array.from(sum.im) };
+}
+
+/** What is raised in chambers, which are drawn as the meshed part has them. */
+function addRaised(
+  problem: WaveProblem,
+  state: WaveState,
+  grid: SectionGrid,
+  { across, toward, level }: SectionImages,
+  piston: number,
+  { re, im }: ComplexArray
+): void {
+  if (problem.chambers.length === 0) return;
+  const point: [number, number, number] = [0, 0, 0];
+  point[toward] = level;
+  for (let row = 0; row < grid.rows; row++)
+    for (let column = 0; column < grid.columns; column++) {
+      point[across] = columnAt(grid, column);
+      point[2] = rowAt(grid, row);
+      const raised = raisedAt(problem, state, point, piston);
+      re[row * grid.columns + column] += raised.re;
+      im[row * grid.columns + column] += raised.im;
+    }
 }
 
 /** Below the board there is nothing. */

@@ -2,6 +2,7 @@ import type { ComplexArray } from '../../numeric/complex-array.js';
 import type { Metres } from '../../units.js';
 import { triangleFrames } from '../assembly/triangle-potential.js';
 import type { Surface } from '../mesh/surface.js';
+import type { WaveProblem } from '../solve/wave-problem.js';
 import type { Complex } from '../../numeric/complex.js';
 import { columnAt, rowAt, type SectionGrid } from './section-grid.js';
 import type { SectionImage, SectionImages } from './section-images.js';
@@ -12,7 +13,7 @@ import { SOFT } from './wall-dipoles.js';
  * Triangles closer than so many of their longest edges are integrated in closed form. What a box lets out is small beside
  * what its walls hold, so that it takes more.
  */
-const NEAR = { open: 1.7, closed: 3 };
+const NEAR = { open: 1.7, vented: 3, closed: 3 };
 
 /**
  * Where a triangle is near a pixel, takes away what its three edge midpoints gave as point dipoles with the kernel
@@ -22,7 +23,7 @@ const NEAR = { open: 1.7, closed: 3 };
  * @param half k²/2
  */
 export function addNearFieldCorrection(
-  surface: Surface,
+  { surface, behind }: Pick<WaveProblem, 'surface' | 'behind'>,
   { across, toward, level, images }: SectionImages,
   half: Complex,
   grid: SectionGrid,
@@ -30,7 +31,7 @@ export function addNearFieldCorrection(
 ): void {
   const { points, triangles } = surface.mesh;
   const frames = triangleFrames(points, triangles, surface.normal);
-  const near = surface.open ? NEAR.open : NEAR.closed;
+  const near = NEAR[behind];
   const at = new Float64Array(3);
   const layer = new Float64Array(LAYER);
   for (let t = 0; t < surface.area.length; t++) {

@@ -55,7 +55,7 @@ export function puffImage(
 ): FieldImage {
   const omega = 2 * Math.PI * frequency;
   const damping = DAMPING / omega;
-  const state = solveWave({ ...problem, loss: problem.loss + damping }, omega / c);
+  const state = solveWave({ ...problem, loss: problem.loss + damping, damping }, omega / c);
   return fieldOnGrid(problem, state, grid, damping);
 }
 

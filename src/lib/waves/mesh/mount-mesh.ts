@@ -2,7 +2,10 @@ import type { Installation } from '../../acoustics/installation.js';
 import { turned } from '../../acoustics/outline.js';
 import type { Hertz, Metres, MetresPerSecond } from '../../units.js';
 import type { Accuracy } from './accuracy.js';
-import { mountParts } from './mount-parts.js';
+import type { Chamber } from './chamber.js';
+import { mountChambers, mountParts, middleOf } from './mount-parts.js';
+import { mountPatches } from './mount-openings.js';
+import { inMirror, type Patch } from './patch.js';
 import { partsMesh } from './parts-mesh.js';
 import type { Piston } from './piston.js';
 import {
@@ -19,6 +22,9 @@ import type { TriangleMesh } from './triangle-mesh.js';
 export interface MountMesh {
   mesh: TriangleMesh;
   pistons: Piston[];
+  /** What lets air through. */
+  patches: Patch[];
+  chambers: Chamber[];
   /** Up to where the mesh follows the wavelength. */
   highest: Hertz;
 }
@@ -44,7 +50,8 @@ const AXES: readonly Axis[] = [0, 1, 2];
  */
 export function mountMesh(installation: Installation, c: MetresPerSecond, accuracy: Accuracy): MountMesh {
   const parts = mountParts(installation);
-  const mirrors = survivingMirrors(parts);
+  const patches = mountPatches(installation, c);
+  const mirrors = survivingMirrors(parts).filter((plane) => patches.every((patch) => inMirror(patch, plane)));
   const board = boardUnder(installation, parts);
   const outline = turned(installation.speaker.cone, installation.turn);
   for (let highest: Hertz = accuracy.highest; highest >= LOWEST; highest *= 0.9) {
@@ -53,7 +60,9 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
     const mesh = partsMesh(parts, spacing, mirrors);
     return {
       mesh: { ...mesh, mirrors: [...mirrors, ...board] },
-      pistons: [{ outline, middle: middleOf(installation) }],
+      patches,
+      chambers: mountChambers(installation),
+      pistons: [{ outline, middle: middleOf(installation.mount) }],
       highest
     };
   }
@@ -68,11 +77,6 @@ function boardUnder({ board }: Installation, parts: readonly SurfacePart[]): Mir
   const [lowest, highest] = extent(parts, 2);
   const at = board.facing === 'up' ? lowest - board.above : highest + board.above;
   return [{ axis: 2, at, kind: 'wall' }];
-}
-
-function middleOf({ mount }: Installation): Vector {
-  if (mount.kind === 'plate') return [...mount.offset, 0];
-  return mount.kind === 'shell' ? [mount.offset, 0, 0] : [0, 0, 0];
 }
 
 /** Spacing along each axis, 0 where there is no extent. */

@@ -1,6 +1,8 @@
 import type { Installation } from '../../acoustics/installation.js';
 import { outlineLength, outlineWidth, turned, type Outline } from '../../acoustics/outline.js';
-import type { Metres } from '../../units.js';
+import type { Mount, ShellMount } from '../../acoustics/mounts/mount.js';
+import type { Chamber } from './chamber.js';
+import type { CubicMetres, Metres } from '../../units.js';
 import type { Panel, SurfacePart } from './surface-part.js';
 import type { Vector } from './symmetry.js';
 
@@ -25,14 +27,53 @@ export function mountParts({ speaker, mount, turn }: Installation): SurfacePart[
     case 'plate':
       return flat(mount);
     case 'shell':
-      return boxParts([mount.length, mount.width, mount.height], {
-        sides: true,
-        ends: mount.ends === 'closed',
-        floor: false
-      });
+      return shellParts(mount);
     case 'box':
       return boxParts([mount.length, mount.width, mount.depth], { sides: true, ends: true, floor: true });
   }
+}
+
+/** A shell: roof and walls, and the chassis across it. */
+function shellParts({ length, width, height, ends, chassis }: ShellMount): Panel[] {
+  const walls = { sides: true, ends: ends === 'closed', floor: false };
+  if (!chassis) return boxParts([length, width, height], walls);
+  const above = boxParts([length, width, height - chassis.height], { ...walls, floor: true });
+  if (chassis.height === 0) return above;
+  // below it the walls go on, as a sheet of their own
+  const skirt = boxParts([length, width, height], walls)
+    .slice(1)
+    .map((panel): Panel => {
+      const [x, y] = panel.high;
+      return { ...panel, high: [x, y, chassis.height - height], sheet: 1, laps: true };
+    });
+  return [...above, ...skirt];
+}
+
+/** The rooms behind a cone that are closed but for openings. */
+export function mountChambers({ speaker, mount }: Installation): Chamber[] {
+  if (mount.kind === 'box' && mount.leak)
+    return [chamber([mount.length, mount.width, mount.depth], 0, speaker.bodyVolume)];
+  if (mount.kind === 'shell' && mount.chassis && mount.ends === 'closed') {
+    const { chassis, length, width, height } = mount;
+    return [chamber([length, width, height - chassis.height], chassis.fill, speaker.bodyVolume)];
+  }
+  return [];
+}
+
+function chamber(sides: Vector, fill: number, body: CubicMetres): Chamber {
+  const [length, width, height] = sides;
+  return {
+    sheet: 0,
+    share: 1 - fill - body / (length * width * height),
+    low: [-length / 2, -width / 2, -height],
+    high: [length / 2, width / 2, 0]
+  };
+}
+
+/** Where the middle of the cone lies. */
+export function middleOf(mount: Mount): Vector {
+  if (mount.kind === 'plate') return [...mount.offset, 0];
+  return mount.kind === 'shell' ? [mount.offset, 0, 0] : [0, 0, 0];
 }
 
 function flat(outline: Outline): SurfacePart[] {

@@ -1,4 +1,3 @@
-import type { Metres } from '../../units.js';
 import { normalAxis, type Panel } from './surface-part.js';
 import type { Axis } from './symmetry.js';
 import type { MeshBuilder } from './triangle-mesh.js';
@@ -19,12 +18,12 @@ const ALONG: readonly (readonly [Axis, Axis])[] = [
 export function addPanel(builder: MeshBuilder, panel: Panel, lines: readonly Float64Array[]): void {
   const normal = normalAxis(panel);
   const [u, v] = panel.facing > 0 ? ALONG[normal] : [ALONG[normal][1], ALONG[normal][0]];
-  const [alongU, alongV] = [u, v].map((axis) => within(lines[axis], panel.low[axis], panel.high[axis], axis));
+  const [alongU, alongV] = [u, v].map((axis) => within(lines[axis], panel, axis));
   const node = (i: number, j: number) => {
     const at: [number, number, number] = [...panel.low];
     at[u] = alongU[i];
     at[v] = alongV[j];
-    return builder.node(...at);
+    return builder.node(...at, panel.sheet);
   };
   const outward = (along: Float64Array, i: number) => Math.abs(along[i + 1]) > Math.abs(along[i]);
   for (let i = 0; i + 1 < alongU.length; i++)
@@ -41,7 +40,8 @@ export function addPanel(builder: MeshBuilder, panel: Panel, lines: readonly Flo
 }
 
 /** The lines of a panel: from its least coordinate upward, on z from its greatest downward. */
-function within(lines: Float64Array, low: Metres, high: Metres, axis: Axis): Float64Array {
-  const own = lines.filter((x) => x >= low && x <= high);
+function within(lines: Float64Array, { low, high, laps }: Panel, axis: Axis): Float64Array {
+  const beyond = laps && axis === 2 ? lines.find((x) => x > high[2]) : undefined;
+  const own = lines.filter((x) => x >= low[axis] && x <= (beyond ?? high[axis]));
   return axis === 2 ? own.reverse() : own;
 }

@@ -9,6 +9,13 @@ export interface Panel {
   high: Vector;
   /** Whether its front looks along that axis or against it. */
   facing: 1 | -1;
+  /** The sheet it belongs to, the first unless told: panels share nodes within a sheet only. */
+  sheet?: number;
+  /**
+   * Whether it is meshed one row further up along z than it reaches, over the panel of another sheet that goes on there. Where three
+   * panels meet, the jumps of two of them add up to that of the third: two sheets lie one upon the other in that row.
+   */
+  laps?: boolean;
 }
 
 /** A flat ellipse in z = 0 with its middle in the origin; its front looks along +z. */

@@ -12,12 +12,15 @@ export interface TriangleMesh {
   triangles: Int32Array;
   /** The planes of symmetry in which the mesh is to be mirrored to make the whole, and the walls that reflect it. */
   mirrors: readonly Mirror[];
+  /** Of every node the sheet it belongs to; nodes of two sheets are never shared. One sheet unless told. */
+  sheets?: Uint8Array;
 }
 
-/** Collects nodes and triangles; nodes closer than 10⁻⁹ of the extent to a point given before are the same node. */
+/** Collects nodes and triangles; nodes of a sheet closer than 10⁻⁹ of the extent to one given before are the same node. */
 export class MeshBuilder {
   readonly #points: number[] = [];
   readonly #triangles: number[] = [];
+  readonly #sheets: number[] = [];
   readonly #known = new Map<string, number>();
   readonly #grain: number;
 
@@ -26,12 +29,13 @@ export class MeshBuilder {
     this.#grain = extent * 1e-9;
   }
 
-  node(x: number, y: number, z: number): number {
-    const key = [x, y, z].map((v) => Math.round(v / this.#grain) + 0).join();
+  node(x: number, y: number, z: number, sheet = 0): number {
+    const key = [sheet, ...[x, y, z].map((v) => Math.round(v / this.#grain) + 0)].join();
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     const index = this.#points.length / 3;
     this.#points.push(x, y, z);
+    this.#sheets.push(sheet);
     this.#known.set(key, index);
     return index;
   }
@@ -44,7 +48,8 @@ export class MeshBuilder {
     return {
       points: Float64Array.from(this.#points),
       triangles: Int32Array.from(this.#triangles),
-      mirrors
+      mirrors,
+      ...(this.#sheets.some((sheet) => sheet > 0) && { sheets: Uint8Array.from(this.#sheets) })
     };
   }
 }

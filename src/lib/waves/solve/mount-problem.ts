@@ -37,6 +37,6 @@ export function mountProblem(
   checkWithin('temperature', air.temperatureC, LIMITS.temperatureC, '°C');
   checkWithin('loss factor', loss, LIMITS.loss);
   const c = soundSpeed(air);
-  const { mesh, pistons, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
-  return { problem: waveProblem(mesh, pistons, loss), c, highest };
+  const { mesh, pistons, patches, chambers, highest } = mountMesh(installation, c, ACCURACY[accuracy]);
+  return { problem: waveProblem(mesh, pistons, loss, patches, chambers), c, highest };
 }

@@ -1,10 +1,13 @@
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import type { SquareMetres } from '../../units.js';
 import type { Complex } from '../../numeric/complex.js';
-import { patchMass, type PatchArea, type PatchMass } from '../assembly/patch-mass.js';
+import { chamberOf, fillChamber, type FilledChamber } from './filled-chamber.js';
+import { patchMass, type PatchMass } from '../assembly/patch-mass.js';
 import { pistonWeights } from '../assembly/piston-weights.js';
 import { addRemainder, pointPairs, type PointPairs } from '../assembly/remainder.js';
 import { staticMatrices, type StaticMatrices } from '../assembly/static-matrices.js';
+import type { Chamber } from '../mesh/chamber.js';
+import type { Patch } from '../mesh/patch.js';
 import type { Piston } from '../mesh/piston.js';
 import type { TriangleMesh } from '../mesh/triangle-mesh.js';
 import { surfaceOf, type Surface } from '../mesh/surface.js';
@@ -20,13 +23,6 @@ export interface DrivingPiston extends Piston {
   weights: (Float64Array | null)[];
 }
 
-/** A part of the surface through which air passes. */
-export interface Patch {
-  areas: readonly PatchArea[];
-  /** jωρ/Z at a wave number, in 1/m; Z is the pressure jump over the normal velocity, Pa·s/m. 0 is the rigid wall. */
-  admittance: (k: number) => Complex;
-}
-
 /** A geometry and its cones with all that does not depend on frequency. */
 export interface WaveProblem {
   surface: Surface;
@@ -39,6 +35,12 @@ export interface WaveProblem {
   pairs: PointPairs;
   /** Openings, each with ∫ φ_i·φ_j over it. */
   patches: (Patch & { mass: PatchMass })[];
+  /** Rooms behind the cone that are closed but for openings and hold less air than they are large. */
+  chambers: FilledChamber[];
+  /** What lies behind the cone: free air, a room with openings, or a closed one. */
+  behind: 'open' | 'vented' | 'closed';
+  /** δ where a wave is solved for that dies away by e^{−δωt}; the loss then contains it. */
+  damping: number;
   /** The loss factor η: the matrix is made with k·(1 − jη). */
   loss: number;
 }
@@ -48,6 +50,8 @@ export interface WaveState {
   k: number;
   /** Per piston and symmetry class the pressure jump over jωρ and the velocity of this piston, in metres. */
   jumps: (ComplexArray | null)[][];
+  /** Per piston and chamber, by how much the jump there is raised beside `jumps`, which alone radiates. */
+  raised: Complex[][];
   /** The largest residual of all systems (see `symmetricSolve`). */
   residual: number;
 }
@@ -56,12 +60,14 @@ export interface WaveState {
  * @param pistons one or more cones, no two in the same place
  * @param loss η at least 0: what the mechanism inside a real shell takes, as a share
  * @param patches openings, as symmetric as the mesh
+ * @param chambers rooms closed but for openings: sheets of the mesh, and which share of them holds air
  */
 export function waveProblem(
   mesh: TriangleMesh,
   pistons: readonly Piston[],
   loss = 0,
-  patches: readonly Patch[] = []
+  patches: readonly Patch[] = [],
+  chambers: readonly Chamber[] = []
 ): WaveProblem {
   const surface = surfaceOf(mesh);
   const driving = pistons.map((piston) => ({
@@ -72,17 +78,21 @@ export function waveProblem(
   const [x, y, z] = [0, 1, 2].map(
     (d) => pistons.reduce((sum, { middle }) => sum + middle[d], 0) / pistons.length
   );
+  const statics = staticMatrices(
+    surface,
+    surface.classes.map((_, c) => driving.some(({ weights }) => weights[c] !== null))
+  );
   return {
     surface,
     pistons: driving,
     middle: [x, y, z],
-    statics: staticMatrices(
-      surface,
-      surface.classes.map((_, c) => driving.some(({ weights }) => weights[c] !== null))
-    ),
+    statics,
     pairs: pointPairs(surface),
     patches: patches.map((patch) => ({ ...patch, mass: patchMass(surface, patch.areas) })),
-    loss
+    chambers: chambers.map((chamber) => chamberOf(surface, statics, chamber)),
+    behind: chambers.length > 0 ? 'vented' : surface.open ? 'open' : 'closed',
+    loss,
+    damping: 0
   };
 }
 
@@ -94,9 +104,10 @@ export function waveProblem(
  * @throws RangeError if the equations are singular
  */
 export function solveWave(problem: WaveProblem, k: number): WaveState {
-  const { surface, pistons, pairs, loss } = problem;
+  const { surface, pistons, pairs, loss, chambers } = problem;
   const matrices = lowMatrices(problem, k);
   if (k > 0) addRemainder(surface, pairs, k, loss, matrices);
+  const filled = chambers.map((chamber) => fillChamber(chamber, k, loss, matrices));
   addPatches(problem, k, matrices);
   const jumps = pistons.map(() => surface.classes.map((): ComplexArray | null => null));
   let residual = 0;
@@ -109,20 +120,26 @@ export function solveWave(problem: WaveProblem, k: number): WaveState {
       residual = Math.max(residual, solved.residual);
     });
   });
-  return { k, jumps, residual };
+  const raised = jumps.map((own) => filled.map((chamber) => chamber.settle(own)));
+  return { k, jumps, raised, residual };
 }
 
 /** −(jωρ/Z)·∫ φ_i·φ_j of every opening, to the upper triangle. */
-function addPatches({ surface, patches }: WaveProblem, k: number, matrices: (ComplexArray | null)[]): void {
+function addPatches(
+  { surface, patches, damping }: WaveProblem,
+  k: number,
+  matrices: (ComplexArray | null)[]
+): void {
   for (const { admittance, mass } of patches) {
-    const { re, im } = admittance(k);
+    const { re, im } = admittance(k, damping, mass.area);
     matrices.forEach((matrix, c) => {
       if (!matrix) return;
       const n = surface.classes[c].nodes.length;
-      for (let e = 0; e < mass[c].length; e += 3) {
-        const at = mass[c][e] * n + mass[c][e + 1];
-        matrix.re[at] -= re * mass[c][e + 2];
-        matrix.im[at] -= im * mass[c][e + 2];
+      const entries = mass.entries[c];
+      for (let e = 0; e < entries.length; e += 3) {
+        const at = entries[e] * n + entries[e + 1];
+        matrix.re[at] -= re * entries[e + 2];
+        matrix.im[at] -= im * entries[e + 2];
       }
     });
   }
