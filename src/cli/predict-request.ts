@@ -1,5 +1,6 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
 import { LIMITS } from '../lib/acoustics/mounts/check-installation.js';
+import { DRIVE_LIMITS } from '../lib/acoustics/speaker/drive.js';
 import { MODEL_NAMES, models, USUAL_MODEL } from '../lib/evaluation/models.js';
 import type { PredictionAsked } from '../lib/evaluation/prediction.js';
 import type { Hertz } from '../lib/units.js';
@@ -19,6 +20,8 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
   --angle DEG            where one listens, in place of the file's listener.angleDeg: from straight in front of the
                          cone, with listener.board from straight up
   --plane length|width   the plane of that angle, in place of the file's listener.plane
+  --drive VOLTS          volts (rms) at the speakers, in place of the file's drive: adds the level at the listener in
+                         dB re 20 µPa (far away: at 1 m), the travel of the cone in m and the impedance in Ω
   --format json|csv      json is the default
   --help                 this text
 `;
@@ -46,6 +49,7 @@ export function predictRequest(args: string[]): PredictRequest | null {
       frequencies: { type: 'string' },
       angle: { type: 'string' },
       plane: { type: 'string' },
+      drive: { type: 'string' },
       format: { type: 'string' },
       help: { type: 'boolean', short: 'h' }
     },
@@ -57,14 +61,20 @@ export function predictRequest(args: string[]): PredictRequest | null {
   const model = oneOf('model', values.model, MODEL_NAMES, USUAL_MODEL);
   if (models[model].accuracies.length === 0 && values.accuracy !== undefined)
     throw new Refusal('--accuracy is for --model wave only: the rule of thumb is a closed form');
+  const speaker = oneOf('speaker', values.speaker, ['ideal', 'full'], 'full');
+  if (speaker === 'ideal' && values.drive !== undefined)
+    throw new Refusal(
+      '--drive is for --speaker full only: ideal leaves out what a voltage does to the speaker'
+    );
   return {
     file: positionals[0],
     model,
     accuracy: oneOf('accuracy', values.accuracy, ['draft', 'full'], 'full'),
-    speaker: oneOf('speaker', values.speaker, ['ideal', 'full'], 'full'),
+    speaker,
     frequency: frequenciesOf(values.frequencies),
     angleDeg: values.angle === undefined ? null : angleOf(values.angle),
     plane: values.plane === undefined ? null : oneOf('plane', values.plane, ['length', 'width'], 'width'),
+    drive: values.drive === undefined ? null : numberWithin('drive', values.drive, DRIVE_LIMITS.volts, 'V'),
     format: oneOf('format', values.format, ['json', 'csv'], 'json')
   };
 }

@@ -146,7 +146,12 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
             turn: fc.constantFrom(0 as const, 90 as const),
             notes: fc.string({ unit: 'grapheme', maxLength: 60 }),
             above: number(0, 1),
-            facing: fc.constantFrom('up' as const, 'down' as const)
+            facing: fc.constantFrom('up' as const, 'down' as const),
+            second: fc.record({
+              at: fc.tuple(number(-1, 1), number(-1, 1)),
+              reversed: fc.boolean(),
+              wiring: fc.constantFrom('parallel' as const, 'series' as const)
+            })
           },
           { requiredKeys: ['name', 'speaker', 'mount', 'turn', 'notes'] }
         ),
@@ -157,27 +162,35 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
   .chain(({ keys, speakers, setups }) => {
     const place = fc.integer({ min: 0, max: setups.length - 1 });
     const [low, high] = LIMITS.temperatureC;
-    return fc.record({
-      format: fc.constant('backwave-bench' as const),
-      version: fc.constant(BENCH_VERSION),
-      air: fc.record({ temperatureC: number(low, high) }),
-      speakers: fc.constant(Object.fromEntries(keys.map((one, i) => [one, speakers[i]]))),
-      setups: fc.constant(setups),
-      listener: fc.record(
-        {
-          angleDeg: number(0, 90),
-          plane: fc.constantFrom('width' as const, 'length' as const),
-          board: fc.boolean()
-        },
-        { requiredKeys: ['angleDeg', 'plane'] }
-      ),
-      sound,
-      view: fc.record({
-        heard: place,
-        measuredAgainst: place,
-        model: fc.constantFrom('rule' as const, 'wave' as const),
-        inches: fc.boolean(),
-        sameLoudness: fc.boolean()
-      })
-    });
+    return fc.record(
+      {
+        format: fc.constant('backwave-bench' as const),
+        version: fc.constant(BENCH_VERSION),
+        air: fc.record({ temperatureC: number(low, high) }),
+        speakers: fc.constant(Object.fromEntries(keys.map((one, i) => [one, speakers[i]]))),
+        setups: fc.constant(setups),
+        listener: fc.record(
+          {
+            angleDeg: number(0, 90),
+            plane: fc.constantFrom('width' as const, 'length' as const),
+            board: fc.boolean()
+          },
+          { requiredKeys: ['angleDeg', 'plane'] }
+        ),
+        sound,
+        view: fc.record({
+          heard: place,
+          measuredAgainst: place,
+          model: fc.constantFrom('rule' as const, 'wave' as const),
+          inches: fc.boolean(),
+          sameLoudness: fc.boolean()
+        }),
+        drive: fc.oneof(
+          fc.record({ volts: number(0.001, 100) }),
+          fc.record({ watts: number(0.001, 100), into: number(0.1, 100) })
+        ),
+        amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) })
+      },
+      { requiredKeys: ['format', 'version', 'air', 'speakers', 'setups', 'listener', 'sound', 'view'] }
+    );
   });

@@ -1,9 +1,10 @@
 import type { Board } from './mounts/board.js';
 import type { Mount } from './mounts/mount.js';
+import type { Second } from './mounts/second.js';
 import type { Speaker } from './speaker/speaker.js';
 
 /**
- * One speaker in one mount: what every model takes. `turn` 90 lays the speaker's length across the mount. Without a board it is held
+ * One speaker in one mount, or two of a kind: what every model takes. `turn` 90 lays the speaker's length across the mount. Without a board it is held
  * in the hand, in a free field.
  */
 export interface Installation {
@@ -11,4 +12,5 @@ export interface Installation {
   mount: Mount;
   turn: 0 | 90;
   board?: Board;
+  second?: Second;
 }

@@ -2,7 +2,8 @@ import type { Air } from '../acoustics/air.js';
 import type { Installation } from '../acoustics/installation.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { Response } from '../acoustics/response.js';
-import { ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
+import { ruleDriven, ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
+import type { DrivenCones } from '../acoustics/speaker/driven-cones.js';
 import type { ModelName } from '../file/bench-file.js';
 import type { ComplexArray } from '../numeric/complex-array.js';
 import { scaled } from '../numeric/scaled.js';
@@ -32,6 +33,8 @@ export interface Answer {
   drive: number;
   /** The response on any grid from 0 Hz. */
   respond: (frequency: Float64Array) => Responded;
+  /** How a voltage moves the cones, on any grid from 0 Hz. */
+  driven: (frequency: Float64Array) => DrivenCones;
 }
 
 /** The same answer where 0 dB is the endless plate of a speaker so many times less sensitive; the load stays. */
@@ -60,7 +63,8 @@ export function ruleAnswer(
     provisional: false,
     solvedTo: Infinity,
     drive: 1,
-    respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, speaker)
+    respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, speaker),
+    driven: (frequency) => ruleDriven(installation, air, frequency)
   };
 }
 
@@ -78,6 +82,7 @@ export function waveAnswer(
     provisional: accuracy !== 'full',
     solvedTo: heard.highest,
     drive: 1,
-    respond: (frequency) => heardResponse(heard, installation, air, frequency, speaker)
+    respond: (frequency) => heardResponse(heard, installation, air, frequency, speaker),
+    driven: (frequency) => heardResponse(heard, installation, air, frequency).driven!
   };
 }

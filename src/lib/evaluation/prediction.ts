@@ -1,6 +1,8 @@
 import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { MountKind } from '../acoustics/mounts/mount.js';
+import { checkDrive, driveVolts } from '../acoustics/speaker/drive.js';
+import { type DrivenCones, electricalImpedance } from '../acoustics/speaker/driven-cones.js';
 import { sensitivityDb } from '../acoustics/speaker/sensitivity.js';
 import type { Response } from '../acoustics/response.js';
 import type { BenchFile, BenchSpeaker, ModelName, Setup } from '../file/bench-file.js';
@@ -21,6 +23,8 @@ export interface PredictionAsked {
   frequency: Hertz[];
   angleDeg: Degrees | null;
   plane: Listener['plane'] | null;
+  /** Volts (rms) at the terminals; where neither this nor the file says them, nothing is told of pascals, travel and current. */
+  drive: number | null;
 }
 
 /** What `predict` prints as JSON. */
@@ -33,6 +37,8 @@ export interface Prediction {
   angleDeg: Degrees;
   /** There only where a board lies under the mounts. */
   board?: true;
+  /** Volts (rms) at the terminals of every setup, where they are said. */
+  drive?: number;
   frequency: Hertz[];
   setups: SetupPrediction[];
 }
@@ -50,6 +56,12 @@ export interface SetupPrediction {
   phaseRad: Radians[];
   /** Of a model that knows it only: the acoustic load of the cone, both faces, in Pa·s/m³. */
   load?: { re: number[]; im: number[] };
+  /** At a stated drive only: dB re 20 µPa at the listener's distance; far away at 1 m. */
+  levelAtListenerDb?: (Decibels | null)[];
+  /** At a stated drive only: the peak displacement of a sine, in m; of two cones that of the one that moves more. */
+  travel?: number[];
+  /** At a stated drive only: what the amplifier sees, in Ω. */
+  impedance?: { re: number[]; im: number[] };
 }
 
 /**
@@ -60,6 +72,7 @@ export interface SetupPrediction {
 export function predictBench(bench: BenchFile, asked: PredictionAsked): Prediction {
   const { model, accuracy, speaker, frequency } = asked;
   const { air } = bench;
+  const volts = voltsOf(bench, asked);
   const listener: Listener = {
     ...bench.listener,
     angleDeg: asked.angleDeg ?? bench.listener.angleDeg,
@@ -82,13 +95,18 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
     naming(setup, i, (): SetupPrediction => {
       const answer = answerNow(model, questions[i], accuracy, speaker);
       const { load, ...response } = answer.respond(grid);
+      const levels = levelAndPhase(response, places);
+      const sensitivity = sensitivityOf(bench.speakers[setup.speaker], air);
       return {
         name: setup.name,
         kind: setup.mount.kind,
-        ...sensitivityOf(bench.speakers[setup.speaker], air),
+        ...sensitivity,
         ...(isSolved ? { highest: answer.solvedTo } : {}),
-        ...levelAndPhase(response, places),
-        ...(load ? { load: { re: places.map((k) => load.re[k]), im: places.map((k) => load.im[k]) } } : {})
+        ...levels,
+        ...(load ? { load: { re: places.map((k) => load.re[k]), im: places.map((k) => load.im[k]) } } : {}),
+        ...(volts === null
+          ? {}
+          : atDrive(volts, levels.levelDb, sensitivity.sensitivityDb!, listener, answer.driven(grid), places))
       };
     })
   );
@@ -98,6 +116,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
     speaker,
     angleDeg: listener.angleDeg,
     ...(listener.board ? { board: true } : {}),
+    ...(volts === null ? {} : { drive: volts }),
     frequency,
     setups
   };
@@ -106,6 +125,42 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
 /** A motor that only stands in for one that is not there has no say. */
 function sensitivityOf({ motor, cone }: BenchSpeaker, air: Air): Pick<SetupPrediction, 'sensitivityDb'> {
   return motor ? { sensitivityDb: sensitivityDb({ motor, cone }, air) } : {};
+}
+
+/**
+ * The drive, where it is said and the speakers' own response is asked for.
+ * @throws RangeError for one beyond `DRIVE_LIMITS`
+ */
+function voltsOf({ drive }: BenchFile, asked: PredictionAsked): number | null {
+  if (asked.speaker === 'ideal') return null;
+  const said = asked.drive === null ? drive : { volts: asked.drive };
+  if (!said) return null;
+  checkDrive(said);
+  return driveVolts(said);
+}
+
+/**
+ * What follows from a drive. A level is that of the response, on top of the half-space sensitivity at that voltage, at the distance
+ * of the listener; a displacement is the peak of a sine.
+ */
+function atDrive(
+  volts: number,
+  levelDb: (Decibels | null)[],
+  ownDb: Decibels,
+  { distance = 1 }: Listener,
+  driven: DrivenCones,
+  places: number[]
+): Pick<SetupPrediction, 'levelAtListenerDb' | 'travel' | 'impedance'> {
+  const zeroDb = ownDb + 20 * Math.log10(volts / distance);
+  const impedance = electricalImpedance(driven);
+  return {
+    levelAtListenerDb: levelDb.map((level) => (level === null ? null : level + zeroDb)),
+    travel: places.map(
+      (k) =>
+        Math.SQRT2 * volts * Math.max(...driven.displacement.map(({ re, im }) => Math.hypot(re[k], im[k])))
+    ),
+    impedance: { re: places.map((k) => impedance.re[k]), im: places.map((k) => impedance.im[k]) }
+  };
 }
 
 /** Puts the name of a setup before the sentence with which it is refused. */

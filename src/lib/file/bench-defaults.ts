@@ -32,7 +32,7 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
     const speaker = setup.speaker ?? keys[0];
     if (!keys.includes(speaker))
       throw new BenchFileError(`setups[${i}].speaker ${quoted(speaker)} is not among the speakers`);
-    const { mount, turn, above, facing, notes } = setup;
+    const { mount, turn, above, facing, second, notes } = setup;
     return {
       name: setup.name ?? defaultSetupName(mount),
       speaker,
@@ -40,6 +40,7 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
       turn,
       ...(above !== undefined && { above }),
       ...(facing !== undefined && { facing }),
+      ...(second && { second }),
       notes
     };
   });

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { LIMITS } from '../acoustics/mounts/check-installation.js';
 import type { Leak, Mount, Openings } from '../acoustics/mounts/mount.js';
+import { type Drive, DRIVE_LIMITS } from '../acoustics/speaker/drive.js';
 import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
@@ -169,6 +170,32 @@ const speaker = object({
   bodyVolume: v.optional(finite)
 });
 
+const second = object({
+  at: offset,
+  reversed: v.optional(v.boolean('must be true or false'), false),
+  wiring: v.optional(oneOf(['parallel', 'series']), 'parallel')
+});
+
+const drive = v.pipe(
+  object({
+    volts: v.optional(within(DRIVE_LIMITS.volts, 'V')),
+    watts: v.optional(within(DRIVE_LIMITS.watts, 'W')),
+    into: v.optional(within(DRIVE_LIMITS.into, 'Ω'))
+  }),
+  v.check(
+    ({ volts, watts, into }) =>
+      volts === undefined
+        ? watts !== undefined && into !== undefined
+        : watts === undefined && into === undefined,
+    'must have volts, or watts and the load they go into'
+  )
+) as unknown as v.GenericSchema<unknown, Drive>;
+
+const amplifier = object({
+  leastLoad: within(DRIVE_LIMITS.leastLoad, 'Ω'),
+  power: within(DRIVE_LIMITS.power, 'W')
+});
+
 const setup = object({
   name: v.optional(name),
   speaker: v.optional(name),
@@ -176,6 +203,7 @@ const setup = object({
   turn: v.optional(oneOf([0, 90]), 0),
   above: v.optional(finite),
   facing: v.optional(oneOf(['up', 'down'])),
+  second: v.optional(second),
   notes: v.optional(
     v.pipe(
       v.string('must be a text'),
@@ -220,6 +248,8 @@ export const benchFileSchema = object({
     }),
     {}
   ),
+  drive: v.optional(drive),
+  amplifier: v.optional(amplifier),
   sound: v.optional(sound, { kind: 'diesel' }),
   view: v.optional(
     object({

@@ -2,6 +2,8 @@ import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
 import type { Board } from '../acoustics/mounts/board.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
+import type { Second } from '../acoustics/mounts/second.js';
+import type { Amplifier, Drive } from '../acoustics/speaker/drive.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { Metres, Seconds } from '../units.js';
@@ -25,6 +27,7 @@ export interface Setup {
   /** Over the board, where there is one: the usual height of its kind unless told (`usualAbove`), and up unless told. */
   above?: Metres;
   facing?: Board['facing'];
+  second?: Second;
   notes: string;
 }
 
@@ -62,6 +65,9 @@ export interface BenchFile {
   speakers: Record<string, BenchSpeaker>;
   setups: Setup[];
   listener: Listener;
+  /** How hard all are driven, where it is said: levels in pascals, travel and heat follow from it. */
+  drive?: Drive;
+  amplifier?: Amplifier;
   sound: BenchSound;
   view: BenchView;
 }

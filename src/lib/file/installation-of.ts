@@ -19,9 +19,9 @@ export function installationOf(
     throw new RangeError(
       `speaker "${speaker.name}" has no motor values, so only its mount alone (ideal) can be predicted`
     );
-  const { mount, turn } = setup;
+  const { mount, turn, second } = setup;
   const board = bench.listener?.board ? { board: boardUnder(setup, speaker) } : {};
-  return { speaker: { ...speaker, motor }, mount, turn, ...board };
+  return { speaker: { ...speaker, motor }, mount, turn, ...board, ...(second && { second }) };
 }
 
 function boardUnder({ mount, above, facing = 'up' }: Setup, speaker: BenchSpeaker): Board {

@@ -60,7 +60,7 @@ export function* solvingWaves(
  * speaker counts where air passes openings of the room that it is in.
  */
 export function solutionKey(
-  { speaker: { cone, frame, bodyVolume }, mount, turn, board }: Installation,
+  { speaker: { cone, frame, bodyVolume }, mount, turn, board, second }: Installation,
   air: Air,
   { accuracy = 'full', loss = lossOf(mount) }: WaveOptions = {}
 ): string {
@@ -73,6 +73,7 @@ export function solutionKey(
     accuracy,
     loss,
     board,
+    second?.at,
     hasOpenings(mount) && bodyVolume
   ]);
 }

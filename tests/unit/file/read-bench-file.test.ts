@@ -34,7 +34,7 @@ describe('what is absent', () => {
     const bench = readBenchFile(leastBench({ kind: 'plate', length: 0.2, width: 0.1 }));
     expect(bench).toEqual({
       format: 'backwave-bench',
-      version: 4,
+      version: 5,
       air: { temperatureC: 20 },
       speakers: {
         any: {
@@ -267,19 +267,19 @@ describe('what is no bench file of this version', () => {
     ['{"format":"other"}', 'this is no bench file: its format is "other", not "backwave-bench"'],
     [
       '{"format":"backwave-bench"}',
-      'this bench file does not say its version; this program reads versions 1 … 4'
+      'this bench file does not say its version; this program reads versions 1 … 5'
     ],
     [
-      '{"format":"backwave-bench","version":5,"new":1}',
-      'this bench file is of version 5; this program reads versions 1 … 4'
+      '{"format":"backwave-bench","version":6,"new":1}',
+      'this bench file is of version 6; this program reads versions 1 … 5'
     ],
     [
       '{"format":"backwave-bench","version":"1"}',
-      'this bench file is of version "1"; this program reads versions 1 … 4'
+      'this bench file is of version "1"; this program reads versions 1 … 5'
     ],
     [
       '{"format":"backwave-bench","version":{}}',
-      'this bench file is of version an object; this program reads versions 1 … 4'
+      'this bench file is of version an object; this program reads versions 1 … 5'
     ]
   ])('%s', (text, expected) => {
     expect(sentence(text)).toBe(expected);
@@ -375,6 +375,63 @@ describe('a layout', () => {
     ['a third way to face', {}, { facing: 'left' }, 'setups[0].facing must be "up" or "down", got "left"']
   ])('is refused: %s', (_, listener, setup, expected) => {
     expect(() => layout(listener, setup)).toThrow(expected);
+  });
+});
+
+describe('a second speaker, drive and amplifier', () => {
+  const read = (setup: object, top: object = {}) =>
+    readBenchFile(
+      JSON.stringify({
+        ...(JSON.parse(leastBench({ kind: 'free' })) as object),
+        version: 5,
+        setups: [{ mount: { kind: 'plate', length: 0.2, width: 0.1 }, ...setup }],
+        ...top
+      })
+    );
+
+  test('are read with their defaults; what is not said stays so', () => {
+    expect(read({ second: { at: [0.04, 0] } }).setups[0].second).toEqual({
+      at: [0.04, 0],
+      reversed: false,
+      wiring: 'parallel'
+    });
+    const told = read({}, { drive: { watts: 1, into: 8 }, amplifier: { leastLoad: 4, power: 2 } });
+    expect(told).toMatchObject({ drive: { watts: 1, into: 8 }, amplifier: { leastLoad: 4, power: 2 } });
+    expect(told.setups[0]).not.toHaveProperty('second');
+    expect(read({})).not.toHaveProperty('drive');
+    expect(read({})).not.toHaveProperty('amplifier');
+  });
+
+  test.each<[string, object, object, string]>([
+    ['no place', { second: {} }, {}, 'setups[0].second lacks "at"'],
+    [
+      'a wiring that is none',
+      { second: { at: [0, 0], wiring: 'star' } },
+      {},
+      'setups[0].second.wiring must be "parallel" or "series", got "star"'
+    ],
+    [
+      'two drives',
+      {},
+      { drive: { volts: 1, watts: 1, into: 8 } },
+      'drive must have volts, or watts and the load they go into'
+    ],
+    [
+      'half a drive',
+      {},
+      { drive: { watts: 1 } },
+      'drive must have volts, or watts and the load they go into'
+    ],
+    ['no volts', {}, { drive: { volts: 0 } }, 'drive.volts must be within 0.001 … 100 V, got 0'],
+    [
+      'an amplifier for nothing',
+      {},
+      { amplifier: { leastLoad: 0, power: 2 } },
+      'amplifier.leastLoad must be within 0.1 … 1000 Ω, got 0'
+    ],
+    ['half an amplifier', {}, { amplifier: { power: 2 } }, 'amplifier lacks "leastLoad"']
+  ])('%s is refused', (_, setup, top, sentence) => {
+    expect(() => read(setup, top)).toThrow(sentence);
   });
 });
 

@@ -3,12 +3,13 @@ import { magnetBelow, type Board } from './board.js';
 import { boxVolumes } from './box-volumes.js';
 import { checkOpenings } from './check-openings.js';
 import type { Installation } from '../installation.js';
-import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from './limits.js';
+import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from '../limits.js';
 import type { BoxMount, PlateMount, ShellMount } from './mount.js';
+import { checkSecond } from './second.js';
 import { outlineContains, outlineLength, outlineWidth, turned, type Outline } from '../outline.js';
 import type { Motor, Speaker } from '../speaker/speaker.js';
 
-export { checkWithin, LIMITS } from './limits.js';
+export { checkWithin, LIMITS } from '../limits.js';
 
 /**
  * Throws a RangeError with one plain sentence if a value is not finite or beyond `LIMITS`, or if speaker and mount
@@ -16,13 +17,14 @@ export { checkWithin, LIMITS } from './limits.js';
  * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a box whose front is
  * smaller than the cone or that is shallower than the speaker, and a body that fills the box. A frame that
  * overhangs a plate is accepted: only the plate counts. Over a board: a board that cuts through the mount, and a magnet that touches
- * it. What `checkOpenings` refuses. Lengths in messages are in millimetres.
+ * it. What `checkSecond` and `checkOpenings` refuse. Lengths in messages are in millimetres.
  */
 export function checkInstallation(installation: Installation): void {
   const { speaker, turn, board } = installation;
   if (turn !== 0 && turn !== 90) throw new RangeError(`turn must be 0 or 90 degrees, got ${String(turn)}`);
   checkSpeaker(speaker);
   checkMount(installation);
+  checkSecond(installation);
   checkOpenings(installation);
   if (board) checkBoard(installation, board);
 }

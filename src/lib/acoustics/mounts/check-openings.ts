@@ -2,7 +2,7 @@ import type { Installation } from '../installation.js';
 import { outlineArea, outlineLength, outlineWidth, type Outline } from '../outline.js';
 import type { Metres } from '../../units.js';
 import type { Speaker } from '../speaker/speaker.js';
-import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from './limits.js';
+import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from '../limits.js';
 import type { BodyAround, BoxMount, Chassis, Grille, Leak, Mount, ShellMount } from './mount.js';
 
 /** Round holes fill this share of a plane where they lie as close as they can. */

@@ -17,15 +17,14 @@ export interface ClosedBox {
  * Qtc²/√(Qtc² − 1/4) (R. H. Small, "Closed-Box Loudspeaker Systems, Part I: Analysis", J. Audio Eng. Soc. 20
  * (1972) 798). Losses and filling of the box are left out.
  *
- * @param vb net volume of the box in m³, above 0
+ * @param vb net volume of the box in m³, above 0; Infinity where its air is no spring
  * @throws RangeError for another volume
  */
 export function closedBox(
   { fs, qts, vas }: Pick<MotorFigures, 'fs' | 'qts' | 'vas'>,
   vb: CubicMetres
 ): ClosedBox {
-  if (!(vb > 0 && Number.isFinite(vb)))
-    throw new RangeError(`the net volume of the box must be above 0 cm³, got ${vb * 1e6}`);
+  if (!(vb > 0)) throw new RangeError(`the net volume of the box must be above 0 cm³, got ${vb * 1e6}`);
   const alpha = vas / vb;
   const stiffening = Math.sqrt(1 + alpha);
   const qtc = qts * stiffening;

@@ -3,7 +3,7 @@ import { soundSpeed, type Air } from '../air.js';
 import { arm } from './arm.js';
 import { boxShelfFrequency } from './box-shelf.js';
 import { checkInstallation } from '../mounts/check-installation.js';
-import { boxVolumes } from '../mounts/box-volumes.js';
+import { airForEach, boxVolumes } from '../mounts/box-volumes.js';
 import { closedBox, type ClosedBox } from './closed-box.js';
 import type { Installation } from '../installation.js';
 import { motorFigures, type MotorFigures } from '../speaker/motor-figures.js';
@@ -72,7 +72,7 @@ function boxFigures(installation: Installation, speaker: MotorFigures, c: number
   if (mount.kind !== 'box') return null;
   const volumes = boxVolumes(installation);
   return {
-    ...closedBox(speaker, volumes.net),
+    ...closedBox(speaker, airForEach(installation)),
     ...volumes,
     shelf: boxShelfFrequency(mount.length, mount.width, c)
   };

@@ -1,14 +1,19 @@
 import { multiply } from '../../numeric/multiply.js';
-import { soundSpeed, type Air } from '../air.js';
+import { scaled } from '../../numeric/scaled.js';
+import type { ComplexArray } from '../../numeric/complex-array.js';
+import type { Hertz, Metres, MetresPerSecond } from '../../units.js';
+import { airDensity, soundSpeed, type Air } from '../air.js';
 import { arm } from './arm.js';
 import { boxShelf, boxShelfFrequency } from './box-shelf.js';
 import { checkInstallation, checkWithin, LIMITS } from '../mounts/check-installation.js';
 import { OPENING_KINDS, type Mount } from '../mounts/mount.js';
-import { boxVolumes } from '../mounts/box-volumes.js';
+import { airForEach, boxVolumes } from '../mounts/box-volumes.js';
+import { asSeenBySecond } from '../mounts/second.js';
 import { closedBox } from './closed-box.js';
 import { firstOrderSection } from './first-order.js';
 import type { Installation } from '../installation.js';
 import type { Listener } from '../listener.js';
+import { type DrivenCones, drivenCones } from '../speaker/driven-cones.js';
 import { motorFigures } from '../speaker/motor-figures.js';
 import { outlineArea } from '../outline.js';
 import type { Response } from '../response.js';
@@ -23,6 +28,8 @@ import { secondOrderHighPass } from './second-order.js';
  * - Box: the shelf of `boxShelf`, from all-round to front-only radiation.
  * - `full` speaker: times its second-order high-pass, with fs and Qts, or in a box with fc and Qtc. `ideal`
  *   leaves that out: the cone moves with the same velocity at all frequencies.
+ * - Two speakers: each as if it were alone where it is, their sum, or reversed their difference; in series each with half the voltage. In a
+ *   box they share its air. What the air outside tells one of the other is left out.
  *
  * 0 dB is the same cone velocity (`ideal`) or the mid-band level of this speaker (`full`) in an endless plate, on
  * the axis, at the same distance. Time factor e^{+jωt}. Left out: the overshoot of 6 to 8 dB of open mounts where
@@ -47,21 +54,65 @@ export function ruleOfThumb(
   checkFrequencies(frequency);
 
   const c = soundSpeed(air);
-  const { mount } = installation;
-  const d = arm(installation);
-  const figures = motorFigures(installation.speaker.motor, outlineArea(installation.speaker.cone), air);
-  let h;
-  let resonance = figures.fs;
-  let q = figures.qts;
-  if (mount.kind === 'box') {
-    h = boxShelf(frequency, boxShelfFrequency(mount.length, mount.width, c));
-    ({ fc: resonance, qtc: q } = closedBox(figures, boxVolumes(installation).net));
-  } else {
-    const nearField = distance === undefined ? 0 : c / (2 * Math.PI * distance);
-    h = firstOrderSection(frequency, nearField, c / (2 * Math.PI * d!));
+  const { second } = installation;
+  const h = mountAlone(installation, c, distance, frequency);
+  if (second) {
+    const other = mountAlone(asSeenBySecond(installation), c, distance, frequency);
+    add(h, scaled(other, second.reversed ? -1 : 1));
   }
-  if (speaker === 'full') multiply(h, secondOrderHighPass(frequency, resonance, q));
+  if (speaker === 'full') {
+    const { resonance, q } = resonanceIn(installation, air);
+    multiply(h, secondOrderHighPass(frequency, resonance, q));
+    if (second?.wiring === 'series') return { frequency, ...scaled(h, 0.5) };
+  }
   return { frequency, re: h.re, im: h.im };
+}
+
+/** How a voltage moves the cones, by the same rule: outside a box the air is a mass that the moving mass contains, inside a spring. */
+export function ruleDriven(installation: Installation, air: Air, frequency: Float64Array): DrivenCones {
+  const { speaker, mount, second } = installation;
+  let spring = 0;
+  if (mount.kind === 'box') spring = (airDensity(air) * soundSpeed(air) ** 2) / boxVolumes(installation).net;
+  const load = {
+    re: new Float64Array(frequency.length).fill(spring),
+    im: new Float64Array(frequency.length)
+  };
+  return drivenCones(
+    frequency,
+    speaker.motor,
+    outlineArea(speaker.cone),
+    0,
+    [load, load, load],
+    second ?? null
+  );
+}
+
+/** What the mount does with one cone. */
+function mountAlone(
+  installation: Installation,
+  c: MetresPerSecond,
+  distance: Metres | undefined,
+  frequency: Float64Array
+): ComplexArray {
+  const { mount } = installation;
+  if (mount.kind === 'box') return boxShelf(frequency, boxShelfFrequency(mount.length, mount.width, c));
+  const nearField = distance === undefined ? 0 : c / (2 * Math.PI * distance);
+  return firstOrderSection(frequency, nearField, c / (2 * Math.PI * arm(installation)!));
+}
+
+function resonanceIn(installation: Installation, air: Air): { resonance: Hertz; q: number } {
+  const { speaker, mount } = installation;
+  const figures = motorFigures(speaker.motor, outlineArea(speaker.cone), air);
+  if (mount.kind !== 'box') return { resonance: figures.fs, q: figures.qts };
+  const { fc, qtc } = closedBox(figures, airForEach(installation));
+  return { resonance: fc, q: qtc };
+}
+
+function add(sum: ComplexArray, { re, im }: ComplexArray): void {
+  for (let i = 0; i < re.length; i++) {
+    sum.re[i] += re[i];
+    sum.im[i] += im[i];
+  }
 }
 
 /** @throws RangeError for a mount with openings */

@@ -1,5 +1,6 @@
 import type { JsonObject } from '../json/json-object.js';
 import { quoted } from '../json/quoted.js';
+import { DRIVE_TOLD } from './drive-told.js';
 import { ENGINE_TO_DIESEL } from './engine-to-diesel.js';
 import { LOAD_AT_ONCE } from './load-at-once.js';
 import { LAYOUT_TOLD } from './layout-told.js';
@@ -16,7 +17,8 @@ const STEPS: readonly [VersionStep, ...VersionStep[]] = [
   LOAD_AT_ONCE,
   MODEL_SAID,
   LAYOUT_TOLD,
-  OPENINGS_TOLD
+  OPENINGS_TOLD,
+  DRIVE_TOLD
 ];
 
 /** The version this program writes: the one that the steps lead to. */

@@ -4,12 +4,13 @@ import type { Installation } from '../../acoustics/installation.js';
 import type { Listener } from '../../acoustics/listener.js';
 import type { Response } from '../../acoustics/response.js';
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
+import { scaled } from '../../numeric/scaled.js';
 import { multiply } from '../../numeric/multiply.js';
+import { accelerations, type DrivenCones, drivenCones } from '../../acoustics/speaker/driven-cones.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 import type { Decibels, Hertz, Kilograms, MetresPerSecond, SquareMetres } from '../../units.js';
 import { fromEven, inverse, lossTurn, lowEndOfLoad, toEven, turnedBy, type Behind } from './even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './wave-curve.js';
-import { drivenBy } from './driven-by.js';
 import { impedance, keepPassive, loadStiffness } from './load-curve.js';
 import type { Complex } from '../../numeric/complex.js';
 import { acousticLoad } from '../field/acoustic-load.js';
@@ -30,7 +31,10 @@ export interface SolvedWaves {
  * and air are those it was solved for; the motor and the volume of the speaker's body are free.
  */
 export interface HeardWaves {
-  /** Of the load, and of what is heard on each of the ways, in their even form and turned by `turn` (`lossTurn`). */
+  /**
+   * Of the loads Z_11, or Z_11, Z_12, Z_22 of two cones, and of what is heard of each cone on each of the ways, in their even form and
+   * turned by `turn` (`lossTurn`).
+   */
   fit: RationalFit;
   turn: Complex;
   /** By how much each way is longer than the straight one, and the ratio of the straight one to it. */
@@ -39,7 +43,9 @@ export interface HeardWaves {
   behind: Behind;
   /** How what is heard behaves at low frequency. */
   low: 'rises' | 'finite';
-  /** Of the cone. */
+  /** How many there are. */
+  cones: number;
+  /** Of a cone. */
   area: SquareMetres;
   airMass: Kilograms;
   highest: Hertz;
@@ -52,8 +58,10 @@ export interface HeardWaves {
 
 /** A response with what is known about how it came about. */
 export interface WaveResponse extends Response {
-  /** Za, pressure over volume velocity, both faces, in Pa·s/m³; of a box it is infinite at 0 Hz. */
+  /** Za of the first cone that moves alone, pressure over volume velocity, both faces, in Pa·s/m³; of a box it is infinite at 0 Hz. */
   load: ComplexArray;
+  /** How a voltage moves the cones; nothing where they are said to move (`ideal`). */
+  driven?: DrivenCones;
   /** Up to where it was solved; beyond, the mount's part of the response and the load over jω are held. */
   highest: Hertz;
   interpolationErrorDb: Decibels;
@@ -74,16 +82,23 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
   const turn = lossTurn(behind, problem.loss);
   const low = behind === 'open' && listener.distance === undefined ? 'rises' : 'finite';
   const ways = waysTo(problem, listener);
-  const load = gather(curve.states, (state) => acousticLoad(problem, state));
   const fit = rationalFit(
     curve.frequency,
     [
-      toEven(load, curve.frequency, lowEndOfLoad(behind)),
-      ...ways.map((way) =>
+      ...loadPairs(problem.pistons.length).map(([at, by]) =>
         toEven(
-          gather(curve.states, (state) => transferOn(problem, state, way)),
+          gather(curve.states, (state) => acousticLoad(problem, state, at, by)),
           curve.frequency,
-          low
+          lowEndOfLoad(behind)
+        )
+      ),
+      ...[...problem.pistons.keys()].flatMap((piston) =>
+        ways.map((way) =>
+          toEven(
+            gather(curve.states, (state) => transferOn(problem, state, way, piston)),
+            curve.frequency,
+            low
+          )
         )
       )
     ].map((output) => turnedBy(output, turn)),
@@ -100,6 +115,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
     airMass,
     highest,
     interpolationErrorDb: curve.interpolationErrorDb,
+    cones: problem.pistons.length,
     unknowns: curve.states[0].jumps[0].reduce((sum, m) => sum + (m ? m.re.length : 0), 0),
     solved: curve.states.length
   };
@@ -124,31 +140,57 @@ export function heardResponse(
   const { fit, behind, highest } = heard;
   const held = frequency.map((f) => Math.min(f, highest));
   const back = inverse(heard.turn);
-  const [evenLoad, ...evenHeard] = evaluateFit(fit, held).map((output) => turnedBy(output, back));
-  const samples = turnedBy({ re: fit.values[0].re.slice(), im: fit.values[0].im.slice() }, back);
-  keepPassive(evenLoad, held, samples, fit.support, behind);
-  const h = together(
-    evenHeard.map((even) => fromEven(even, held, heard.low)),
-    heard.ways,
-    held,
-    soundSpeed(air)
-  );
-  const stiffness = loadStiffness(installation, air, frequency, held, evenLoad, behind);
-  if (speaker === 'full') {
-    const { motor } = installation.speaker;
-    multiply(h, drivenBy(frequency, motor, heard.area, heard.airMass, stiffness));
-  }
+  const outputs = evaluateFit(fit, held).map((output) => turnedBy(output, back));
+  const pairs = loadPairs(heard.cones);
+  const stiffness = pairs.map(([at, by], k) => {
+    if (at === by) {
+      const samples = turnedBy({ re: fit.values[k].re.slice(), im: fit.values[k].im.slice() }, back);
+      keepPassive(outputs[k], held, samples, fit.support, behind);
+    }
+    return loadStiffness(installation, air, frequency, held, outputs[k], behind);
+  });
+  const ofCones = Array.from({ length: heard.cones }, (_, cone) => {
+    const from = pairs.length + cone * heard.ways.length;
+    const even = outputs.slice(from, from + heard.ways.length);
+    const low = even.map((output) => fromEven(output, held, heard.low));
+    return together(low, heard.ways, held, soundSpeed(air));
+  });
+  const { speaker: own, second } = installation;
+  const driven =
+    speaker === 'full'
+      ? drivenCones(frequency, own.motor, heard.area, heard.airMass, stiffness, second ?? null)
+      : undefined;
+  const h = driven
+    ? sum(accelerations(driven).map((moved, cone) => multiply(moved, ofCones[cone])))
+    : sum(ofCones.map((heardOf, cone) => (cone > 0 && second?.reversed ? scaled(heardOf, -1) : heardOf)));
   const { interpolationErrorDb, unknowns, solved } = heard;
   return {
     frequency,
     re: h.re,
     im: h.im,
-    load: impedance(stiffness, frequency),
+    load: impedance(stiffness[0], frequency),
+    ...(driven && { driven }),
     highest,
     interpolationErrorDb,
     unknowns,
     solved
   };
+}
+
+/** The elements of the symmetric matrix of loads, upper triangle: [pressed on, moving]. */
+function loadPairs(cones: number): [number, number][] {
+  return Array.from({ length: cones }, (_, by) => by).flatMap((by) =>
+    Array.from({ length: cones - by }, (_, k): [number, number] => [by + k, by])
+  );
+}
+
+function sum([first, ...others]: readonly ComplexArray[]): ComplexArray {
+  for (const { re, im } of others)
+    for (let i = 0; i < first.re.length; i++) {
+      first.re[i] += re[i];
+      first.im[i] += im[i];
+    }
+  return first;
 }
 
 /** What is heard on all ways: each of them times its ratio, as late as it is longer. */

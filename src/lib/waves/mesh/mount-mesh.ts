@@ -53,7 +53,6 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
   const patches = mountPatches(installation, c);
   const mirrors = survivingMirrors(parts).filter((plane) => patches.every((patch) => inMirror(patch, plane)));
   const board = boardUnder(installation, parts);
-  const outline = turned(installation.speaker.cone, installation.turn);
   for (let highest: Hertz = accuracy.highest; highest >= LOWEST; highest *= 0.9) {
     const spacing = spacings(parts, c / (accuracy.perWave * highest), accuracy);
     if (estimate(parts, mirrors, spacing) > accuracy.budget) continue;
@@ -62,7 +61,7 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
       mesh: { ...mesh, mirrors: [...mirrors, ...board] },
       patches,
       chambers: mountChambers(installation),
-      pistons: [{ outline, middle: middleOf(installation.mount) }],
+      pistons: pistonsOf(installation),
       highest
     };
   }
@@ -77,6 +76,13 @@ function boardUnder({ board }: Installation, parts: readonly SurfacePart[]): Mir
   const [lowest, highest] = extent(parts, 2);
   const at = board.facing === 'up' ? lowest - board.above : highest + board.above;
   return [{ axis: 2, at, kind: 'wall' }];
+}
+
+/** The cones, all in the plane of plate, roof or front. */
+function pistonsOf({ speaker, mount, turn, second }: Installation): Piston[] {
+  const outline = turned(speaker.cone, turn);
+  const middles = [middleOf(mount), ...(second ? [[...second.at, 0] as const] : [])];
+  return middles.map((middle) => ({ outline, middle }));
 }
 
 /** Spacing along each axis, 0 where there is no extent. */

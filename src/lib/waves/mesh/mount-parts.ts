@@ -1,4 +1,5 @@
 import type { Installation } from '../../acoustics/installation.js';
+import { firstAt } from '../../acoustics/mounts/second.js';
 import { outlineLength, outlineWidth, turned, type Outline } from '../../acoustics/outline.js';
 import type { Mount, ShellMount } from '../../acoustics/mounts/mount.js';
 import type { Chamber } from './chamber.js';
@@ -50,12 +51,13 @@ function shellParts({ length, width, height, ends, chassis }: ShellMount): Panel
 }
 
 /** The rooms behind a cone that are closed but for openings. */
-export function mountChambers({ speaker, mount }: Installation): Chamber[] {
+export function mountChambers({ speaker, mount, second }: Installation): Chamber[] {
+  const bodies = (second ? 2 : 1) * speaker.bodyVolume;
   if (mount.kind === 'box' && mount.leak)
-    return [chamber([mount.length, mount.width, mount.depth], 0, speaker.bodyVolume)];
+    return [chamber([mount.length, mount.width, mount.depth], 0, bodies)];
   if (mount.kind === 'shell' && mount.chassis && mount.ends === 'closed') {
     const { chassis, length, width, height } = mount;
-    return [chamber([length, width, height - chassis.height], chassis.fill, speaker.bodyVolume)];
+    return [chamber([length, width, height - chassis.height], chassis.fill, bodies)];
   }
   return [];
 }
@@ -70,10 +72,9 @@ function chamber(sides: Vector, fill: number, body: CubicMetres): Chamber {
   };
 }
 
-/** Where the middle of the cone lies. */
+/** Where the middle of the first cone lies. */
 export function middleOf(mount: Mount): Vector {
-  if (mount.kind === 'plate') return [...mount.offset, 0];
-  return mount.kind === 'shell' ? [mount.offset, 0, 0] : [0, 0, 0];
+  return [...firstAt(mount), 0];
 }
 
 function flat(outline: Outline): SurfacePart[] {

@@ -9,7 +9,10 @@ const answer = (accuracy: Answer['accuracy'], solvedTo: number): Answer => ({
   drive: 1,
   provisional: accuracy === 'draft',
   solvedTo,
-  respond: () => ({ frequency: new Float64Array(), re: new Float64Array(), im: new Float64Array() })
+  respond: () => ({ frequency: new Float64Array(), re: new Float64Array(), im: new Float64Array() }),
+  driven: () => {
+    throw new Error('nothing is driven here');
+  }
 });
 const wave = { ...rest, model: 'wave' as const };
 

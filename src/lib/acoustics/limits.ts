@@ -1,5 +1,5 @@
-import type { Outline } from '../outline.js';
-import type { Metres } from '../../units.js';
+import type { Outline } from './outline.js';
+import type { Metres } from '../units.js';
 
 /** Least and greatest value of each thing that can be set, in SI units; both ends are allowed. */
 export const LIMITS = {
