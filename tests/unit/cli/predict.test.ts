@@ -667,3 +667,63 @@ describe('over a board', () => {
     await expect(predict(withFile(args, text))).rejects.toThrow(new Refusal(sentence));
   });
 });
+
+describe('openings', () => {
+  const asked = [
+    '-',
+    '--model',
+    'wave',
+    '--accuracy',
+    'draft',
+    '--speaker',
+    'ideal',
+    '--frequencies',
+    '300,1250'
+  ];
+  /** The closed box alone, with more to its mount. */
+  const box = (more: object, change: (bench: Loose) => void = () => {}) =>
+    demoBenchText((bench) => {
+      bench.version = 4;
+      bench.setups = [{ ...bench.setups[4], mount: { ...bench.setups[4].mount, ...more } }];
+      change(bench);
+    });
+  const level = async (text: string) => (await predicted(asked, text)).setups[0].levelDb.map(Number);
+
+  test('are in what the wave solution foretells', async () => {
+    const [tight, leaky, holed, grilled] = [
+      await level(box({})),
+      await level(box({ leak: { gap: 0.0001, length: 0.126, depth: 0.002 } })),
+      await level(box({ leak: { hole: 0.002 } })),
+      await level(box({ grille: { holes: 6, diameter: 0.0015, cavity: 0.002 } }))
+    ];
+    expect(leaky[0]).toBeLessThan(tight[0] - 4);
+    expect(holed[0]).toBeLessThan(tight[0] - 2);
+    expect(grilled[1]).toBeGreaterThan(tight[1] + 0.5);
+  });
+
+  test.each<[string, string[], string, string]>([
+    [
+      'the rule of thumb',
+      ['-'],
+      box({ grille: { holes: 6, diameter: 0.0015, cavity: 0.002 } }),
+      'setups[0] (Closed box): the rule of thumb knows nothing of a grille of a mount: ask for the wave solution, or leave mount.grille out'
+    ],
+    [
+      'a chassis in a box',
+      asked,
+      box({ chassis: { height: 0.005, slit: 0.001 } }),
+      'setups[0] (Closed box): only a shell has a chassis in it, a mount of kind box has none'
+    ],
+    [
+      'a board through the body of a box',
+      asked,
+      box({ body: { length: 0.1, width: 0.04, height: 0.03, openings: 0.0003 } }, (bench) => {
+        bench.listener = { board: true };
+        bench.setups[0].above = -0.002;
+      }),
+      'setups[0] (Closed box): the board cuts through the mount: its lowest part must be within 1 … 1000 mm above the board, got -2'
+    ]
+  ])('are refused in one sentence: %s', async (_, args, text, sentence) => {
+    await expect(predict(withFile(args, text))).rejects.toThrow(new Refusal(sentence));
+  });
+});

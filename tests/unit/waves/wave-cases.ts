@@ -87,10 +87,10 @@ export function lostShare(problem: WaveProblem, state: WaveState): number {
       const m = { re: own.re.slice(), im: own.im.slice() };
       chambers.forEach((chamber, i) => {
         if (chamber.class !== c) return;
-        for (const node of chamber.wall) {
-          m.re[node] += state.raised[0][i].re;
-          m.im[node] += state.raised[0][i].im;
-        }
+        chamber.wall.forEach((one, node) => {
+          m.re[node] += one * state.raised[0][i].re;
+          m.im[node] += one * state.raised[0][i].im;
+        });
       });
       const entries = mass.entries[c];
       for (let e = 0; e < entries.length; e += 3) {

@@ -1,6 +1,6 @@
 import type { Installation } from '../installation.js';
 import { outlineArea, outlineLength, outlineWidth, type Outline } from '../outline.js';
-import type { Metres } from '../../units.js';
+import type { CubicMetres, Metres } from '../../units.js';
 import type { Speaker } from '../speaker/speaker.js';
 import { checkLength, checkWithin, LIMITS, mm, scaled, short, size } from '../limits.js';
 import type { BodyAround, BoxMount, Chassis, Grille, Leak, Mount, ShellMount } from './mount.js';
@@ -15,15 +15,19 @@ const MOST_OPEN = 0.8;
 /**
  * Throws a RangeError with one plain sentence for what a mount cannot have, and for values beyond `LIMITS`: a leak in free air, a hole
  * in anything but a box, a chassis in anything but a shell, taller than it, or with slits as wide as it; a magnet that touches the
- * chassis; more holes than fit over the cone; a body round anything but a box, one that is smaller than its box, or openings larger than
+ * chassis; more holes than fit over the cone, a grille over two; a body round anything but a box, one that is smaller than its box, or openings larger than
  * its sides.
  *
  * @param installation of which speaker and mount have been checked
  */
-export function checkOpenings({ speaker, mount }: Installation): void {
+export function checkOpenings({ speaker, mount, second }: Installation): void {
   const { leak, chassis, grille, body } = mount;
+  if (grille && second)
+    throw new RangeError(
+      'a grille is known over one speaker alone: take the second speaker out, or leave the grille out'
+    );
   if (leak) checkLeak(mount, leak);
-  if (chassis) checkChassis(mount, chassis, speaker);
+  if (chassis) checkChassis(mount, chassis, speaker, (second ? 2 : 1) * speaker.bodyVolume);
   if (grille) checkGrille(grille, speaker);
   if (body) checkBodyAround(mount, body);
 }
@@ -48,7 +52,12 @@ function checkLeak(mount: Mount, leak: Leak): void {
   checkLength('length of the leak', leak.length, LIMITS.leakLength);
 }
 
-function checkChassis(mount: Mount, chassis: Chassis, { depth: speakerDepth, bodyVolume }: Speaker): void {
+function checkChassis(
+  mount: Mount,
+  chassis: Chassis,
+  { depth: speakerDepth }: Speaker,
+  bodyVolume: CubicMetres
+): void {
   if (mount.kind !== 'shell')
     throw new RangeError(`only a shell has a chassis in it, a mount of kind ${mount.kind} has none`);
   const { height, slit, ends, depth, fill } = chassis;

@@ -1,5 +1,5 @@
 import type { Metres, SquareMetres } from '../../units.js';
-import type { PatchArea } from '../mesh/patch.js';
+import type { Patch, PatchArea } from '../mesh/patch.js';
 import type { Surface } from '../mesh/surface.js';
 
 /** Nearer than this to the plane of a patch is in it. */
@@ -20,13 +20,14 @@ export interface PatchMass {
  */
 export function patchMass(
   { mesh, images, copies, classes }: Surface,
-  areas: readonly PatchArea[]
+  { areas, sheet }: Pick<Patch, 'areas' | 'sheet'>
 ): PatchMass {
   const { points, triangles } = mesh;
   const nodes = points.length / 3;
   const sums = new Map<number, number>();
   for (const { sign, shift } of images.slice(0, copies))
     for (let t = 0; t < triangles.length; t += 3) {
+      if (sheet !== undefined && (mesh.sheets?.[triangles[t]] ?? 0) !== sheet) continue;
       const corners = [0, 1, 2].map((i) =>
         [0, 1, 2].map((d) => sign[d] * points[3 * triangles[t + i] + d] + shift[d])
       );

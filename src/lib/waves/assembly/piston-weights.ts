@@ -30,9 +30,12 @@ export function pistonWeights(surface: Surface, piston: Piston): (Float64Array |
       const place = (p: number, d: number) => sign[d] * points[p + d] + shift[d];
       if (corners.some((p) => Math.abs(place(p, 2) - piston.middle[2]) > IN_PLANE)) return;
       const triangle = corners.map((p): Point => [place(p, 0), place(p, 1)]);
+      // a sheet that lies upon the first, of which the front looks up, is moved with it, but counts no area
+      const first = !mesh.sheets?.[triangles[3 * t]];
+      const facing = first ? 1 : Math.sign(normal[3 * t + 2]);
       for (const [i, share] of hatIntegrals(triangle, outline).entries()) {
-        perImage[g][triangles[3 * t + i]] += share;
-        area += share;
+        perImage[g][triangles[3 * t + i]] += facing * share;
+        if (first) area += share;
       }
     });
   }

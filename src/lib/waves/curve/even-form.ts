@@ -4,33 +4,33 @@ import type { Complex } from '../../numeric/complex.js';
 
 /**
  * How an output behaves at low frequency: like jf (an open mount far away), like 1/f² (the load of a box), anything up to 1/f² (the load of
- * a box with openings, which is a spring, friction or a mass by turns), or finite.
+ * a mount with openings, which is a spring, friction or a mass by turns), or finite.
  */
 export type LowEnd = 'rises' | 'compliance' | 'vented' | 'finite';
 
 /** What lies behind a cone: free air, a room with openings, or a closed one. */
 export type Behind = 'open' | 'vented' | 'closed';
 
+/** How a load behaves at low frequency: friction and mass of openings are in it, unless a closed room holds it. */
+export type LoadLowEnd = Exclude<LowEnd, 'rises'>;
+
 /** Below this the even form of a vented load falls like f². */
 const VENTED: Hertz = 300;
 
-export function lowEndOfLoad(behind: Behind): LowEnd {
-  return ({ open: 'finite', vented: 'vented', closed: 'compliance' } as const)[behind];
+export function lowEndOfLoad(behind: Behind, openings: number): LoadLowEnd {
+  if (behind === 'closed') return 'compliance';
+  return behind === 'vented' || openings > 0 ? 'vented' : 'finite';
 }
 
 /** By what a load is multiplied in its even form. */
-export function loadScale(behind: Behind, f: Hertz): number {
-  return scaleOf(lowEndOfLoad(behind), f);
+export function loadScale(low: LowEnd, f: Hertz): number {
+  if (low === 'compliance') return f * f;
+  return low === 'vented' ? (f * f) / (f * f + VENTED * VENTED) : 1;
 }
 
 /** The limit of f² over `loadScale` at 0 Hz. */
-export function limitAtZero(behind: Behind): number {
-  return { open: 0, vented: VENTED * VENTED, closed: 1 }[behind];
-}
-
-function scaleOf(low: LowEnd, f: Hertz): number {
-  if (low === 'compliance') return f * f;
-  return low === 'vented' ? (f * f) / (f * f + VENTED * VENTED) : 1;
+export function limitAtZero(low: LoadLowEnd): number {
+  return { finite: 0, vented: VENTED * VENTED, compliance: 1 }[low];
 }
 
 /** An output as it is interpolated: H/(jf), f²·z, f²/(f² + f0²)·z or the output itself, finite at 0 Hz and conjugate at −f. */
@@ -42,7 +42,7 @@ export function toEven(output: ComplexArray, frequency: Float64Array, low: LowEn
       out.re[i] = output.im[i] / f;
       out.im[i] = -output.re[i] / f;
     } else {
-      const scale = scaleOf(low, f);
+      const scale = loadScale(low, f);
       out.re[i] = output.re[i] * scale;
       out.im[i] = output.im[i] * scale;
     }

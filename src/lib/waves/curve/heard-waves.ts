@@ -9,7 +9,7 @@ import { multiply } from '../../numeric/multiply.js';
 import { accelerations, type DrivenCones, drivenCones } from '../../acoustics/speaker/driven-cones.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
 import type { Decibels, Hertz, Kilograms, MetresPerSecond, SquareMetres } from '../../units.js';
-import { fromEven, inverse, lossTurn, lowEndOfLoad, toEven, turnedBy, type Behind } from './even-form.js';
+import { fromEven, inverse, lossTurn, lowEndOfLoad, toEven, turnedBy, type LoadLowEnd } from './even-form.js';
 import { gather, TOLERANCE, type WaveCurve } from './wave-curve.js';
 import { impedance, keepPassive, loadStiffness } from './load-curve.js';
 import type { Complex } from '../../numeric/complex.js';
@@ -39,8 +39,8 @@ export interface HeardWaves {
   turn: Complex;
   /** By how much each way is longer than the straight one, and the ratio of the straight one to it. */
   ways: Pick<Way, 'longer' | 'ratio'>[];
-  /** What lies behind the cone. */
-  behind: Behind;
+  /** How the load behaves at low frequency. */
+  loadLow: LoadLowEnd;
   /** How what is heard behaves at low frequency. */
   low: 'rises' | 'finite';
   /** How many there are. */
@@ -79,6 +79,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
   checkListener(listener);
   const { problem } = curve;
   const { behind } = problem;
+  const loadLow = lowEndOfLoad(behind, problem.patches.length);
   const turn = lossTurn(behind, problem.loss);
   const low = behind === 'open' && listener.distance === undefined ? 'rises' : 'finite';
   const ways = waysTo(problem, listener);
@@ -89,7 +90,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
         toEven(
           gather(curve.states, (state) => acousticLoad(problem, state, at, by)),
           curve.frequency,
-          lowEndOfLoad(behind)
+          loadLow
         )
       ),
       ...[...problem.pistons.keys()].flatMap((piston) =>
@@ -109,7 +110,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
     fit,
     turn,
     ways: ways.map(({ longer, ratio }) => ({ longer, ratio })),
-    behind,
+    loadLow,
     low,
     area: problem.pistons[0].area,
     airMass,
@@ -137,7 +138,7 @@ export function heardResponse(
 ): WaveResponse {
   for (const f of frequency)
     if (!(f >= 0 && f < Infinity)) throw new RangeError(`a frequency must be at least 0 Hz, got ${f}`);
-  const { fit, behind, highest } = heard;
+  const { fit, loadLow, highest } = heard;
   const held = frequency.map((f) => Math.min(f, highest));
   const back = inverse(heard.turn);
   const outputs = evaluateFit(fit, held).map((output) => turnedBy(output, back));
@@ -145,9 +146,9 @@ export function heardResponse(
   const stiffness = pairs.map(([at, by], k) => {
     if (at === by) {
       const samples = turnedBy({ re: fit.values[k].re.slice(), im: fit.values[k].im.slice() }, back);
-      keepPassive(outputs[k], held, samples, fit.support, behind);
+      keepPassive(outputs[k], held, samples, fit.support, loadLow);
     }
-    return loadStiffness(installation, air, frequency, held, outputs[k], behind);
+    return loadStiffness(installation, air, frequency, held, outputs[k], loadLow);
   });
   const ofCones = Array.from({ length: heard.cones }, (_, cone) => {
     const from = pairs.length + cone * heard.ways.length;

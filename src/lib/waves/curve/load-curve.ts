@@ -1,27 +1,27 @@
 import { airDensity, soundSpeed, type Air } from '../../acoustics/air.js';
 import type { Installation } from '../../acoustics/installation.js';
 import { boxVolumes } from '../../acoustics/mounts/box-volumes.js';
-import { limitAtZero, loadScale, type Behind } from './even-form.js';
+import { limitAtZero, loadScale, type LoadLowEnd } from './even-form.js';
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 
 /**
  * The resistance of the load, −Im of its even form. At low frequency it is a small part of the load, below what the
  * interpolation resolves: below the lowest sample it follows the power law through the lowest two (radiation, or loss),
- * and nowhere is it below 0. A vented room loses enough in its openings that the interpolation resolves it.
+ * and nowhere is it below 0. Openings lose enough that the interpolation resolves it.
  */
 export function keepPassive(
   even: ComplexArray,
   frequency: Float64Array,
   samples: ComplexArray,
   support: Float64Array,
-  behind: Behind
+  low: LoadLowEnd
 ): void {
   // the support begins with the lowest sample ± and the next ±
   const [f0, f1] = [support[0], support[2]];
   const [r0, r1] = [-samples.im[0], -samples.im[2]];
   const power = r0 > 0 && r1 > 0 ? Math.log(r1 / r0) / Math.log(f1 / f0) : 1;
   for (let i = 0; i < frequency.length; i++) {
-    if (frequency[i] < f0 && behind !== 'vented') even.im[i] = -r0 * (frequency[i] / f0) ** power;
+    if (frequency[i] < f0 && low !== 'vented') even.im[i] = -r0 * (frequency[i] / f0) ** power;
     even.im[i] = Math.min(even.im[i], 0);
   }
 }
@@ -36,19 +36,19 @@ export function loadStiffness(
   frequency: Float64Array,
   held: Float64Array,
   even: ComplexArray,
-  behind: Behind
+  low: LoadLowEnd
 ): ComplexArray {
   const out = complexArray(frequency.length);
   const rho = airDensity(air);
   let body = 0;
   // in a vented room it is part of the equations
-  if (installation.mount.kind === 'box' && behind === 'closed') {
+  if (installation.mount.kind === 'box' && low === 'compliance') {
     const { inside, net } = boxVolumes(installation);
     body = rho * soundSpeed(air) ** 2 * (1 / net - 1 / inside);
   }
   for (let i = 0; i < frequency.length; i++) {
     // z is held beyond the highest frequency; at 0 Hz the even form has f² in it already
-    const square = held[i] > 0 ? frequency[i] ** 2 / loadScale(behind, held[i]) : limitAtZero(behind);
+    const square = held[i] > 0 ? frequency[i] ** 2 / loadScale(low, held[i]) : limitAtZero(low);
     const scale = -rho * (2 * Math.PI) ** 2 * square;
     out.re[i] = scale * even.re[i] + body;
     out.im[i] = scale * even.im[i];

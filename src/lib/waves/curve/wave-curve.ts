@@ -44,7 +44,7 @@ const STEERING: readonly (readonly [number, number, number])[] = [
 /**
  * The first frequencies to solve: highest·sin(πi/2n), close together at the top and evenly spaced at the bottom (Chebyshev
  * points of −highest … highest, because samples count at −f too), and two low ones, from which the small resistance of
- * the load at low frequency is taken; three more behind openings. Their number grows with the size of the mount in wavelengths.
+ * the load at low frequency is taken; three more with openings. Their number grows with the size of the mount in wavelengths.
  */
 export function firstFrequencies(problem: WaveProblem, c: MetresPerSecond, highest: Hertz): Float64Array {
   const phase = (2 * Math.PI * highest * problem.pairs.size) / c;
@@ -52,7 +52,7 @@ export function firstFrequencies(problem: WaveProblem, c: MetresPerSecond, highe
   const chebyshev = Array.from({ length: n }, (_, i) => highest * Math.sin((Math.PI * (i + 1)) / (2 * n)));
   chebyshev[n - 1] = highest;
   // openings make corners and rings of their own there
-  const low = problem.behind === 'vented' ? [0.005, 0.01, 0.02, 0.03, 0.05] : [0.01, 0.03];
+  const low = problem.patches.length > 0 ? [0.005, 0.01, 0.02, 0.03, 0.05] : [0.01, 0.03];
   const least = chebyshev[0] / highest;
   return Float64Array.of(
     ...low.filter((share) => share < 0.8 * least).map((share) => share * highest),
@@ -176,7 +176,7 @@ function steeringOutputs(problem: WaveProblem, frequency: Float64Array, states: 
       toEven(
         gather(states, (state) => acousticLoad(problem, state, at, by)),
         frequency,
-        lowEndOfLoad(behind)
+        lowEndOfLoad(behind, problem.patches.length)
       )
     )
   );

@@ -27,7 +27,7 @@ export function acousticLoad(
   chambers.forEach(({ class: even, wall }, i) => {
     const q = pistons[at].weights[even];
     if (!q) return;
-    const pressed = wall.reduce((sum, node) => sum + q[node], 0);
+    const pressed = wall.reduce((sum, one, i) => sum + one * q[i], 0);
     re += pressed * raised[by][i].re;
     im += pressed * raised[by][i].im;
   });

@@ -3,7 +3,7 @@ import { turned } from '../../acoustics/outline.js';
 import type { Hertz, Metres, MetresPerSecond } from '../../units.js';
 import type { Accuracy } from './accuracy.js';
 import type { Chamber } from './chamber.js';
-import { mountChambers, mountParts, middleOf } from './mount-parts.js';
+import { mountChambers, mountParts, middleOf, SHEETS } from './mount-parts.js';
 import { mountPatches } from './mount-openings.js';
 import { inMirror, type Patch } from './patch.js';
 import { partsMesh } from './parts-mesh.js';
@@ -91,11 +91,20 @@ function spacings(
   wave: Metres,
   { cells }: Accuracy
 ): [Metres, Metres, Metres] {
-  const own = AXES.map((axis) => {
-    const [from, to] = extent(parts, axis);
-    const free = freeEnds(parts, axis).filter((end) => end === from || end === to).length;
-    return Math.min(wave, (to - from) / [cells.folded, ONE_END * cells.free, cells.free][free]);
-  });
+  const across = (some: readonly SurfacePart[], axis: Axis) => {
+    const [from, to] = extent(some, axis);
+    const free = freeEnds(some, axis).filter((end) => end === from || end === to).length;
+    return (to - from) / [cells.folded, ONE_END * cells.free, cells.free][free];
+  };
+  // what stands in a body is meshed as finely as by itself; a lid over the cone is low and takes one cell
+  const sheets = (kept: (sheet: number) => boolean) =>
+    parts.filter((part) => part.shape === 'ellipse' || kept(part.sheet ?? 0));
+  const [first, all] = [
+    sheets((sheet) => sheet === SHEETS.mount),
+    sheets((sheet) => sheet !== SHEETS.grille)
+  ];
+  const flat = parts.length > all.length ? wave : 0;
+  const own = AXES.map((axis) => Math.min(wave, across(first, axis) || flat, across(all, axis) || flat));
   const finest = Math.min(...own.filter((h) => h > 0));
   const [x, y, z] = own.map((h) => Math.min(h, STRETCH * finest));
   return [x, y, z];

@@ -1,22 +1,33 @@
 import { densityAt } from '../../acoustics/air.js';
 import type { Installation } from '../../acoustics/installation.js';
-import type { Chassis, HoleLeak, ShellMount, SlitLeak } from '../../acoustics/mounts/mount.js';
+import type {
+  BodyAround,
+  BoxMount,
+  Chassis,
+  Grille,
+  HoleLeak,
+  ShellMount,
+  SlitLeak
+} from '../../acoustics/mounts/mount.js';
 import {
   holeInertance,
   slitInertance,
+  type Hole,
   type Slit,
   type Swing
 } from '../../acoustics/openings/narrow-opening.js';
 import { outlineLength, outlineWidth, turned } from '../../acoustics/outline.js';
 import type { Complex } from '../../numeric/complex.js';
 import type { Metres, MetresPerSecond, SquareMetres } from '../../units.js';
-import { middleOf } from './mount-parts.js';
+import { lidOf, middleOf, SHEETS } from './mount-parts.js';
 import type { Patch, PatchArea } from './patch.js';
 
 /** The ring round a cone over which a leak is spread has at least this share of its width. */
 const RING = 0.06;
 /** The strips over which the slits of a chassis are spread, as a share of its width, and of its length at most. */
 const STRIP = { width: 1 / 8, length: 1 / 10 };
+/** The openings of a body are taken for round holes of this size: doors, windows and gaps at the chassis. An assumption. */
+const BODY_HOLE: Hole = { diameter: 0.006, depth: 0.001 };
 /** A hole is spread over a square of this share of the shorter side of its wall. */
 const SQUARE = 0.5;
 
@@ -36,6 +47,8 @@ export function mountPatches(installation: Installation, c: MetresPerSecond): Pa
   if (leak && 'hole' in leak) patches.push(holeLeak(installation, leak, density, swing));
   if (mount.kind === 'shell' && mount.chassis)
     patches.push(...chassisSlits(mount, mount.chassis, density, swing));
+  if (mount.grille) patches.push(grilleHoles(installation, mount.grille, density, swing));
+  if (mount.kind === 'box' && mount.body) patches.push(bodyOpenings(mount, mount.body, density, swing));
   return patches;
 }
 
@@ -57,22 +70,30 @@ export function slitEnds(strip: Metres, gap: Metres): Metres {
 
 /** A leak along the frame, spread over the ring between the cone and the frame's outline. */
 function slitLeak(installation: Installation, leak: SlitLeak, density: number, swing: SwingAt): Patch {
-  const { areas, round } = frameRing(installation);
+  // of two speakers each leaks so
+  const places = [middleOf(installation.mount), ...(installation.second ? [installation.second.at] : [])];
+  const rings = places.map(([x, y]) => frameRing(installation, [x, y]));
+  const areas = rings.flatMap((ring) => ring.areas);
+  const round = rings.reduce((sum, ring) => sum + ring.round, 0);
+  const slit = { ...leak, length: places.length * leak.length };
   return {
     areas,
+    sheet: SHEETS.mount,
     admittance: (k, damping, area) => {
-      const { re, im } = slitInertance(leak, swing(k, damping), density);
+      const { re, im } = slitInertance(slit, swing(k, damping), density);
       // the strip is crossed by the whole ring, the slit may be but a part of it
-      const more = slitEnds(area / round, leak.gap) * (round / leak.length);
+      const more = slitEnds(area / round, leak.gap) * (round / slit.length);
       return admittanceOf({ re: area * re + more, im: area * im });
     }
   };
 }
 
 /** The ring round the cone as four rectangles, and its length along the middle. */
-export function frameRing({ speaker, mount, turn }: Installation): { areas: PatchArea[]; round: Metres } {
+export function frameRing(
+  { speaker, mount, turn }: Installation,
+  [x, y]: readonly [Metres, Metres]
+): { areas: PatchArea[]; round: Metres } {
   const [frame, cone] = [turned(speaker.frame, turn), turned(speaker.cone, turn)];
-  const [x, y] = middleOf(mount);
   const edges = (length: Metres, width: Metres, offset: readonly [Metres, Metres]) => ({
     a: Math.min(outlineLength(frame) / 2, length / 2 - Math.abs(offset[0])),
     b: Math.min(outlineWidth(frame) / 2, width / 2 - Math.abs(offset[1]))
@@ -81,8 +102,8 @@ export function frameRing({ speaker, mount, turn }: Installation): { areas: Patc
     mount.kind === 'free'
       ? edges(Infinity, Infinity, [0, 0])
       : mount.kind === 'plate'
-        ? edges(outlineLength(mount), outlineWidth(mount), mount.offset)
-        : edges(mount.length, mount.width, [x, 0]);
+        ? edges(outlineLength(mount), outlineWidth(mount), [x, y])
+        : edges(mount.length, mount.width, [x, y]);
   const a = Math.min(outlineLength(cone) / 2, outer.a * (1 - RING));
   const b = Math.min(outlineWidth(cone) / 2, outer.b * (1 - RING));
   const rectangle = (left: Metres, low: Metres, right: Metres, high: Metres): PatchArea => ({
@@ -168,6 +189,56 @@ function chassisSlits(
       )
     );
   return patches;
+}
+
+/** The holes of a grille, spread evenly over the lid. */
+function grilleHoles(installation: Installation, grille: Grille, density: number, swing: SwingAt): Patch {
+  const { low, high } = lidOf(installation);
+  const { holes, diameter, thickness } = grille;
+  return {
+    areas: [{ low, high }],
+    admittance: manyHoles({ diameter, depth: thickness }, holes, density, swing)
+  };
+}
+
+/** The openings of a body, spread evenly over its two long sides. */
+function bodyOpenings(
+  { depth }: BoxMount,
+  { length, width, height, openings }: BodyAround,
+  density: number,
+  swing: SwingAt
+): Patch {
+  const [x, y, low, high] = [length / 2, width / 2, -(depth + height) / 2, (height - depth) / 2];
+  const side = (at: Metres): PatchArea => ({ low: [-x, at, low], high: [x, at, high] });
+  const holes = openings / ((Math.PI / 4) * BODY_HOLE.diameter ** 2);
+  return { areas: [side(-y), side(y)], admittance: manyHoles(BODY_HOLE, holes, density, swing) };
+}
+
+/**
+ * Round holes spread evenly over a patch: each has its ends, the less the closer they lie (V. A. Fok's function, from memory); the air before
+ * the patch as a whole is the mesh's.
+ */
+function manyHoles(hole: Hole, holes: number, density: number, swing: SwingAt): Patch['admittance'] {
+  return (k, damping, area) => {
+    const one = (Math.PI / 4) * hole.diameter ** 2;
+    const open = Math.min(1, (holes * one) / area);
+    const { re, im } = holeInertance(hole, swing(k, damping), density);
+    const ends = (HOLE_ENDS * hole.diameter * fok(Math.sqrt(open))) / one;
+    return admittanceOf({ re: (area / holes) * (re + ends), im: (area / holes) * im });
+  };
+}
+
+/** What is left of a hole's ends where holes lie in a square pattern, x the root of the open share: 1 where they lie far apart, 0 at x = 1. */
+function fok(x: number): number {
+  return (
+    1 -
+    1.4092 * x +
+    0.33818 * x ** 3 +
+    0.06793 * x ** 5 -
+    0.02287 * x ** 6 +
+    0.03015 * x ** 7 -
+    0.01641 * x ** 8
+  );
 }
 
 /** Width of the strips along a chassis's edges. */

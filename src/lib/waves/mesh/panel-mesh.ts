@@ -1,5 +1,5 @@
 import { normalAxis, type Panel } from './surface-part.js';
-import type { Axis } from './symmetry.js';
+import type { Axis, Mirror } from './symmetry.js';
 import type { MeshBuilder } from './triangle-mesh.js';
 
 /** The two axes u and v along a panel whose front looks along +x, +y, +z; with x and y taken upward and z downward, u × v is its normal. */
@@ -14,8 +14,14 @@ const ALONG: readonly (readonly [Axis, Axis])[] = [
  * neighbours, on which the quadrature of `surface.ts` is of fourth order, and a mirrored panel is the mirror image.
  *
  * @param lines grid lines on every axis, which may go on beyond the panel
+ * @param mirrors the planes beyond which a panel goes on
  */
-export function addPanel(builder: MeshBuilder, panel: Panel, lines: readonly Float64Array[]): void {
+export function addPanel(
+  builder: MeshBuilder,
+  panel: Panel,
+  lines: readonly Float64Array[],
+  mirrors: readonly Mirror[] = []
+): void {
   const normal = normalAxis(panel);
   const [u, v] = panel.facing > 0 ? ALONG[normal] : [ALONG[normal][1], ALONG[normal][0]];
   const [alongU, alongV] = [u, v].map((axis) => within(lines[axis], panel, axis));
@@ -25,6 +31,16 @@ export function addPanel(builder: MeshBuilder, panel: Panel, lines: readonly Flo
     at[v] = alongV[j];
     return builder.node(...at, panel.sheet);
   };
+  if (panel.rim) {
+    const inner = (axis: Axis, x: number) =>
+      mirrors.some((plane) => plane.axis === axis && plane.at === x) ||
+      (x > panel.low[axis] && x < panel.high[axis]);
+    alongU.forEach((x, i) =>
+      alongV.forEach((y, j) => {
+        if (inner(u, x) && inner(v, y)) builder.idle(node(i, j));
+      })
+    );
+  }
   const outward = (along: Float64Array, i: number) => Math.abs(along[i + 1]) > Math.abs(along[i]);
   for (let i = 0; i + 1 < alongU.length; i++)
     for (let j = 0; j + 1 < alongV.length; j++) {

@@ -23,7 +23,7 @@ export function partsMesh(
   const builder = new MeshBuilder(size);
   const panels = cutPanels(parts, mirrors);
   const lines = AXES.map((axis) => axisLines(parts, panels, axis, spacing[axis]));
-  for (const panel of panels) addPanel(builder, panel, lines);
+  for (const panel of panels) addPanel(builder, panel, lines, mirrors);
   for (const part of parts)
     if (part.shape === 'ellipse') addEllipse(builder, part, Math.min(spacing[0], spacing[1]), mirrors);
   return builder.mesh(mirrors);

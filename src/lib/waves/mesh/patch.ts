@@ -25,6 +25,8 @@ export function inMirror({ areas }: Patch, { axis }: Mirror): boolean {
 /** A part of the surface through which air passes. */
 export interface Patch {
   areas: readonly PatchArea[];
+  /** The sheet of the mesh in which they are, where two lie one upon the other; any unless told. */
+  sheet?: number;
   /**
    * jωρ/Z at a wave number, in 1/m; Z is the pressure jump over the normal velocity, Pa·s/m. 0 is the rigid wall. `damping` is the δ
    * of a wave that dies away by e^{−δωt}, `area` that of the whole patch.

@@ -16,6 +16,8 @@ export interface Panel {
    * panels meet, the jumps of two of them add up to that of the third: two sheets lie one upon the other in that row.
    */
   laps?: boolean;
+  /** Whether only the nodes along its rim carry a jump: it lies upon a panel of another sheet, to which the rest belongs. */
+  rim?: boolean;
 }
 
 /** A flat ellipse in z = 0 with its middle in the origin; its front looks along +z. */

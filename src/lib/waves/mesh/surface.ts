@@ -70,7 +70,8 @@ export function surfaceOf(mesh: TriangleMesh): Surface {
     ...symmetry,
     nodes: Int32Array.from(
       [...free.keys()].filter(
-        (node) => !free[node] && !symmetry.odd.some((plane) => liesIn(plane, points, node))
+        (node) =>
+          !free[node] && !mesh.idle?.[node] && !symmetry.odd.some((plane) => liesIn(plane, points, node))
       )
     )
   }));

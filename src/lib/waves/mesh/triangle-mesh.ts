@@ -14,6 +14,8 @@ export interface TriangleMesh {
   mirrors: readonly Mirror[];
   /** Of every node the sheet it belongs to; nodes of two sheets are never shared. One sheet unless told. */
   sheets?: Uint8Array;
+  /** 1 for nodes that carry no jump though they lie on no free edge. */
+  idle?: Uint8Array;
 }
 
 /** Collects nodes and triangles; nodes of a sheet closer than 10⁻⁹ of the extent to one given before are the same node. */
@@ -21,6 +23,7 @@ export class MeshBuilder {
   readonly #points: number[] = [];
   readonly #triangles: number[] = [];
   readonly #sheets: number[] = [];
+  readonly #idle = new Set<number>();
   readonly #known = new Map<string, number>();
   readonly #grain: number;
 
@@ -40,6 +43,11 @@ export class MeshBuilder {
     return index;
   }
 
+  /** Has a node carry no jump. */
+  idle(node: number): void {
+    this.#idle.add(node);
+  }
+
   triangle(a: number, b: number, c: number): void {
     this.#triangles.push(a, b, c);
   }
@@ -49,6 +57,9 @@ export class MeshBuilder {
       points: Float64Array.from(this.#points),
       triangles: Int32Array.from(this.#triangles),
       mirrors,
+      ...(this.#idle.size > 0 && {
+        idle: Uint8Array.from(this.#sheets, (_, node) => Number(this.#idle.has(node)))
+      }),
       ...(this.#sheets.some((sheet) => sheet > 0) && { sheets: Uint8Array.from(this.#sheets) })
     };
   }

@@ -2,14 +2,16 @@ import type { ComplexArray } from '../../numeric/complex-array.js';
 import type { Complex } from '../../numeric/complex.js';
 import type { StaticMatrices } from '../assembly/static-matrices.js';
 import type { Chamber } from '../mesh/chamber.js';
+import type { PatchArea } from '../mesh/patch.js';
 import type { Surface } from '../mesh/surface.js';
 
 /** A chamber as the equations see it. */
 export interface FilledChamber extends Chamber {
-  /** The symmetry class that is even everywhere, and its unknowns on the chamber's wall. */
+  /** The symmetry class that is even everywhere. */
   class: number;
-  wall: Int32Array;
-  /** 1ᵀ·A1·1 over the wall: k² times it is the spring of the empty chamber. */
+  /** What a raised jump of 1 is for each of its unknowns: 1 or −1 on the chamber's wall, as its front looks out or in, 0 elsewhere. */
+  wall: Float64Array;
+  /** 1ᵀ·A1·1, 1 the raised jump: k² times it is the spring of the empty chamber. */
   spring: number;
 }
 
@@ -27,12 +29,25 @@ export function chamberOf(
 ): FilledChamber {
   const even = surface.classes.findIndex(({ odd }) => odd.length === 0);
   const { nodes } = surface.classes[even];
-  const { sheets } = surface.mesh;
-  const wall = Int32Array.from([...nodes.keys()].filter((i) => (sheets?.[nodes[i]] ?? 0) === chamber.sheet));
+  const { sheets, points } = surface.mesh;
+  const wall = Float64Array.from(nodes, (node) => {
+    if ((sheets?.[node] ?? 0) === chamber.sheet) return 1;
+    const at = points.subarray(3 * node, 3 * node + 3);
+    return chamber.shared && isWithin(chamber.shared, at) ? -1 : 0;
+  });
   const a1 = statics[even]?.a1;
   let spring = 0;
-  if (a1) for (const i of wall) for (const j of wall) spring += a1[i * nodes.length + j];
+  if (a1)
+    wall.forEach((own, i) => wall.forEach((other, j) => (spring += own * other * a1[i * wall.length + j])));
   return { ...chamber, class: even, wall, spring };
+}
+
+/** Whether a point lies in a rectangle, off its edges. */
+function isWithin({ low, high }: PatchArea, point: Float64Array): boolean {
+  const grain = 1e-9;
+  return point.every((x, d) =>
+    low[d] === high[d] ? Math.abs(x - low[d]) < grain : x > low[d] + grain && x < high[d] - grain
+  );
 }
 
 /**
@@ -43,28 +58,16 @@ export function chamberOf(
  * against the wavelength β fades away: standing waves are left as they are.
  */
 export function fillChamber(
-  { class: even, wall, spring, share, low, high }: FilledChamber,
+  { class: even, wall, spring, share, longest }: FilledChamber,
   k: number,
   loss: number,
   matrices: readonly (ComplexArray | null)[]
 ): Filling {
   const matrix = matrices[even];
-  if (!matrix || share === 1 || wall.length === 0) return { settle: () => ({ re: 0, im: 0 }) };
-  const n = Math.sqrt(matrix.re.length);
-  const row = { re: new Float64Array(n), im: new Float64Array(n) };
-  for (const i of wall)
-    for (let j = 0; j < n; j++) {
-      const at = i <= j ? i * n + j : j * n + i;
-      row.re[j] += matrix.re[at];
-      row.im[j] += matrix.im[at];
-    }
-  let [sumRe, sumIm] = [0, 0];
-  for (const i of wall) {
-    sumRe += row.re[i];
-    sumIm += row.im[i];
-  }
-  const length = Math.max(...high.map((end, d) => end - low[d]));
-  const fade = 1 / (1 + ((k * length) / (2 * Math.PI)) ** 4);
+  if (!matrix || share === 1 || spring === 0) return { settle: () => ({ re: 0, im: 0 }) };
+  const row = timesWall(matrix, wall);
+  const [sumRe, sumIm] = [dot(wall, row.re), dot(wall, row.im)];
+  const fade = longest ? 1 / (1 + ((k * longest) / (2 * Math.PI)) ** 4) : 1;
   const size = (fade * (1 / share - 1)) / spring;
   // over k²·(1 − jη)², with which the spring goes
   const beta = over({ re: size, im: 0 }, { re: k * k * (1 - loss * loss), im: -2 * k * k * loss });
@@ -72,6 +75,7 @@ export function fillChamber(
     re: 1 + beta.re * sumRe - beta.im * sumIm,
     im: beta.re * sumIm + beta.im * sumRe
   });
+  const n = wall.length;
   for (let i = 0; i < n; i++) {
     const gr = gamma.re * row.re[i] - gamma.im * row.im[i];
     const gi = gamma.re * row.im[i] + gamma.im * row.re[i];
@@ -83,19 +87,35 @@ export function fillChamber(
   return { settle: (jumps) => settle(jumps[even], row, gamma, wall) };
 }
 
-function settle(m: ComplexArray | null, row: ComplexArray, gamma: Complex, wall: Int32Array): Complex {
-  if (!m) return { re: 0, im: 0 };
-  let [re, im] = [0, 0];
-  for (let i = 0; i < row.re.length; i++) {
-    re += row.re[i] * m.re[i] - row.im[i] * m.im[i];
-    im += row.re[i] * m.im[i] + row.im[i] * m.re[i];
+/** A·1 of a symmetric matrix of which the upper triangle is there. */
+function timesWall({ re, im }: ComplexArray, wall: Float64Array): ComplexArray {
+  const n = wall.length;
+  const row = { re: new Float64Array(n), im: new Float64Array(n) };
+  for (let i = 0; i < n; i++) {
+    if (wall[i] === 0) continue;
+    for (let j = 0; j < n; j++) {
+      const at = i <= j ? i * n + j : j * n + i;
+      row.re[j] += wall[i] * re[at];
+      row.im[j] += wall[i] * im[at];
+    }
   }
+  return row;
+}
+
+function settle(m: ComplexArray | null, row: ComplexArray, gamma: Complex, wall: Float64Array): Complex {
+  if (!m) return { re: 0, im: 0 };
+  const re = dot(row.re, m.re) - dot(row.im, m.im);
+  const im = dot(row.re, m.im) + dot(row.im, m.re);
   const raised = { re: gamma.re * re - gamma.im * im, im: gamma.re * im + gamma.im * re };
-  for (const i of wall) {
-    m.re[i] -= raised.re;
-    m.im[i] -= raised.im;
+  for (let i = 0; i < wall.length; i++) {
+    m.re[i] -= wall[i] * raised.re;
+    m.im[i] -= wall[i] * raised.im;
   }
   return raised;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  return a.reduce((sum, x, i) => sum + x * b[i], 0);
 }
 
 function over(a: Complex, b: Complex): Complex {

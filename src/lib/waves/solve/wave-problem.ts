@@ -88,9 +88,9 @@ export function waveProblem(
     middle: [x, y, z],
     statics,
     pairs: pointPairs(surface),
-    patches: patches.map((patch) => ({ ...patch, mass: patchMass(surface, patch.areas) })),
+    patches: patches.map((patch) => ({ ...patch, mass: patchMass(surface, patch) })),
     chambers: chambers.map((chamber) => chamberOf(surface, statics, chamber)),
-    behind: chambers.length > 0 ? 'vented' : surface.open ? 'open' : 'closed',
+    behind: chambers.some(({ behind }) => behind) ? 'vented' : surface.open ? 'open' : 'closed',
     loss,
     damping: 0
   };
@@ -120,7 +120,13 @@ export function solveWave(problem: WaveProblem, k: number): WaveState {
       residual = Math.max(residual, solved.residual);
     });
   });
-  const raised = jumps.map((own) => filled.map((chamber) => chamber.settle(own)));
+  // the last one filled saw the matrix of those before it
+  const raised = jumps.map((own) =>
+    filled
+      .toReversed()
+      .map((chamber) => chamber.settle(own))
+      .toReversed()
+  );
   return { k, jumps, raised, residual };
 }
 

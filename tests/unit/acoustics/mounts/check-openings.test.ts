@@ -92,6 +92,16 @@ test.each<[Mount, Openings, string]>([
   expect(said(mount, openings)).toBe(sentence);
 });
 
+test('a grille over two speakers is refused, a leak round two is not', () => {
+  const second = { at: [0.05, 0], wiring: 'series', reversed: false } as const;
+  const two = (openings: Openings) =>
+    refusal(() => checkInstallation({ speaker, mount: { ...SHELL, ...openings }, turn: 0, second }));
+  expect(two({ leak: LEAK, chassis: CHASSIS })).toBeNull();
+  expect(two({ grille: GRILLE })).toBe(
+    'a grille is known over one speaker alone: take the second speaker out, or leave the grille out'
+  );
+});
+
 test('the bounds that depend on the mount are those that are refused beyond', () => {
   const most = mostHoles(speaker.cone, GRILLE.diameter);
   expect(said(PLATE, { grille: { ...GRILLE, holes: most } })).toBeNull();
