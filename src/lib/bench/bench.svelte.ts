@@ -1,3 +1,4 @@
+import { type Amplifier, checkAmplifier, checkDrive, type Drive } from '../acoustics/speaker/drive.js';
 import {
   checkInstallation,
   checkSpeaker,
@@ -203,6 +204,21 @@ export class Bench {
     const { elsewhere } = this;
     this.#listened[now] = listener;
     this.#change({ ...this.#file, listener: elsewhere }, null);
+  }
+
+  /** How hard all mounts are driven. */
+  setDrive(drive: Drive): string | null {
+    return refusal(() => {
+      checkDrive(drive);
+      this.#change({ ...this.#file, drive }, 'drive');
+    });
+  }
+
+  setAmplifier(amplifier: Amplifier): string | null {
+    return refusal(() => {
+      checkAmplifier(amplifier);
+      this.#change({ ...this.#file, amplifier }, 'amplifier');
+    });
   }
 
   setTemperature(temperatureC: DegreesCelsius): string | null {

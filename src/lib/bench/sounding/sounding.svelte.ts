@@ -18,6 +18,7 @@ import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
 import { type Loop, SoundCache } from './sound-cache.js';
+import { Strains } from './strains.svelte.js';
 import { TurnedRanking } from './turned-ranking.svelte.js';
 
 /** What the sound of a bench is made with. */
@@ -40,6 +41,8 @@ const LISTENING = 'listening …';
 export class Sounding {
   /** What turns over in the ranking between the hand and the layout. */
   readonly turned: TurnedRanking;
+  /** What the sound asks of the heard speaker. */
+  readonly strains: Strains;
 
   #bench: Bench;
   #lab: Pick<LabClient, 'ask' | 'onDied' | 'close'>;
@@ -71,6 +74,7 @@ export class Sounding {
     const playback = (this.#playback = new Playback(bench, openRoom));
     const recording = (this.#recording = new OwnRecording(bench, openFile));
     const levels = (this.#levels = new Levels(lab, playback.tell));
+    this.strains = new Strains(lab, playback.tell);
     const gain = (this.#gain = new BenchGain({ bench, waves, cache, headroom: new Headroom(lab), playback }));
     this.#branches = new Branches({ bench, levels, gain, playback });
     this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
@@ -191,6 +195,11 @@ export class Sounding {
     });
     this.turned.connect(() => this.loop);
     this.#gain.connect(() => this.loop);
+    this.strains.connect(() => ({
+      stand: this.#bench.heard,
+      loop: this.loop,
+      sampleRate: this.#bench.sampleRate
+    }));
     this.#playback.connect();
     $effect(() => {
       // Whoever presses play where it cannot be fetched is told then.

@@ -1,6 +1,7 @@
 import { peak } from '../../listening/peak.js';
 import { loopLoudness } from '../../listening/loudness.js';
 import { measureSound } from '../../listening/measure-sound.js';
+import { strain } from '../../listening/strain.js';
 import { LoopFilter } from '../../numeric/filter-with.js';
 import type { Hertz } from '../../units.js';
 import type { Answers, Question } from './protocol.js';
@@ -52,15 +53,27 @@ export class Desk {
         }));
       case 'peaksThrough':
         return this.#through(question).map(({ samples }) => peak(samples));
+      case 'strainThrough': {
+        const { samples, sampleRate } = this.#keptUnder(question.key);
+        return {
+          own: strain(samples, sampleRate),
+          through: this.#through(question).map((sound) => strain(sound.samples, sound.sampleRate))
+        };
+      }
       default:
         throw new Error(`nothing here answers "${(question as { kind: string }).kind}"`);
     }
   }
 
-  /** A kept sound behind each of these impulse responses. */
-  #through({ key, impulseResponses }: { key: string; impulseResponses: Float32Array[] }): Sound[] {
+  #keptUnder(key: string): Kept {
     const kept = this.#kept.get(key);
     if (!kept) throw new Error(`no sound is kept under "${key}"`);
+    return kept;
+  }
+
+  /** A kept sound behind each of these impulse responses. */
+  #through({ key, impulseResponses }: { key: string; impulseResponses: Float32Array[] }): Sound[] {
+    const kept = this.#keptUnder(key);
     return impulseResponses.map((response) => ({
       samples: through(kept, response),
       sampleRate: kept.sampleRate

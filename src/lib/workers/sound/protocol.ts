@@ -1,4 +1,5 @@
 import type { SoundFigures } from '../../listening/sound-figures.js';
+import type { Strain } from '../../listening/strain.js';
 import type { Signal } from '../../sounds/driving.js';
 import type { GeneratedSound, MovingSound } from '../../sounds/kinds.js';
 import type { Motion } from '../../sounds/motion/motion.js';
@@ -23,7 +24,9 @@ export type Question =
   /** Loudness and peak of a kept sound, looped, behind each of these impulse responses. */
   | { kind: 'heardThrough'; key: string; impulseResponses: Float32Array[] }
   /** Its peaks alone, which take half the time. */
-  | { kind: 'peaksThrough'; key: string; impulseResponses: Float32Array[] };
+  | { kind: 'peaksThrough'; key: string; impulseResponses: Float32Array[] }
+  /** What a kept sound, looped, asks of what it drives: as it is, and behind each of these impulse responses. */
+  | { kind: 'strainThrough'; key: string; impulseResponses: Float32Array[] };
 
 export interface Heard {
   /** BS.1770-5 integrated loudness; −Infinity for silence. */
@@ -43,6 +46,7 @@ export interface Answers {
   forget: null;
   heardThrough: Heard[];
   peaksThrough: number[];
+  strainThrough: { own: Strain; through: Strain[] };
 }
 
 export interface Asked {

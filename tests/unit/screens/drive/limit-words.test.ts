@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest';
+import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
+import type { Limits } from '../../../../src/lib/evaluation/limits.js';
+import { costLines, loadWarning, safeWords } from '../../../../src/lib/screens/drive/limit-words.js';
+
+const LIMITS: Limits = {
+  travel: 0.00042,
+  heat: { mean: 0.1, loudest: 0.34 },
+  clipping: 0.8,
+  most: { travel: 2.7, heat: 3.4, clipping: 1.76 },
+  first: { limit: 'clipping', volts: 1.76 }
+};
+
+test('each cost stands beside what is allowed', () => {
+  expect(costLines(LIMITS, SPEAKERS.oval.motor)).toEqual([
+    { limit: 'travel', name: 'travel of the cone', figure: '0.42 of 0.8 mm', share: 0.525 },
+    { limit: 'heat', name: 'heat in the coil, loudest second', figure: '0.34 of 2 W', share: 0.17 },
+    {
+      limit: 'clipping',
+      name: 'voltage at its peak',
+      figure: '80 % of what the amplifier gives',
+      share: 0.8
+    }
+  ]);
+  expect(costLines({ ...LIMITS, clipping: null }, SPEAKERS.oval.motor)).toHaveLength(2);
+});
+
+test('which limit comes first is said', () => {
+  expect(safeWords(LIMITS)).toBe('Safe on this sound up to 1.8 V: then the amplifier clips.');
+  expect(safeWords({ ...LIMITS, first: { limit: 'travel', volts: 0.5 } })).toBe(
+    'Safe on this sound up to 0.5 V: then the cone comes to the end of its travel.'
+  );
+});
+
+test('too low a load is a plain warning, a coil a little below its stated ohms is not', () => {
+  const curve = (ohms: number) => ({
+    frequency: new Float64Array(),
+    ohms: new Float64Array(),
+    least: { ohms, frequency: 20 }
+  });
+  expect(loadWarning(curve(3.6), { leastLoad: 8, power: 1 })).toBe(
+    'Too low a load: 3.6 Ω at 20 Hz, and this amplifier needs 8 Ω. It may switch off or burn; its maker’s instructions decide.'
+  );
+  expect(loadWarning(curve(7.2), { leastLoad: 8, power: 1 })).toBeNull();
+  expect(loadWarning(curve(3.6), { leastLoad: 4, power: 3 })).toBeNull();
+});
