@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { soundSpeed } from '../../../../../src/lib/acoustics/air.js';
+import { usualAbove } from '../../../../../src/lib/acoustics/mounts/board.js';
 import type { Installation } from '../../../../../src/lib/acoustics/installation.js';
 import { sectionGrid } from '../../../../../src/lib/screens/air/section-grid.js';
 import { puffStage, puffStages } from '../../../../../src/lib/screens/parts/waves/puff-stages.js';
@@ -28,15 +29,19 @@ describe('what is told is what the solved puff does', () => {
   function inFront(installation: Installation, away = 0.095): (time: number) => number {
     const { problem } = mountProblem(installation, AIR, { accuracy: 'draft' });
     const frequencies = puffFrequencies(20000);
-    const grid = {
-      plane: 'width',
-      left: -0.001,
-      right: 0.001,
-      bottom: away - 0.001,
-      top: away + 0.001
-    } as const;
+    // Above the cone, wherever it looks.
+    const up = installation.board?.facing === 'down' ? -1 : 1;
+    const [bottom, top] = [up * away - 0.001, up * away + 0.001];
     const images = [...frequencies].map((f) =>
-      puffImage(problem, soundSpeed(AIR), f, { ...grid, columns: 1, rows: 1 })
+      puffImage(problem, soundSpeed(AIR), f, {
+        plane: 'width',
+        left: -0.001,
+        right: 0.001,
+        bottom,
+        top,
+        columns: 1,
+        rows: 1
+      })
     );
     const field = puffField(frequencies, images);
     const into = new Float32Array(1);
@@ -93,6 +98,57 @@ describe('what is told is what the solved puff does', () => {
     const { from } = told(DEMO['cab body']).stages[3];
     expect(Math.max(...times(AWAY + from, AWAY + from + 6e-4).map(pressure))).toBeGreaterThan(0.1 * most);
   });
+
+  function over(name: string, facing: 'up' | 'down'): Installation {
+    const one = DEMO[name];
+    return { ...one, board: { facing, above: usualAbove(one.speaker, one.mount, facing) } };
+  }
+
+  for (const facing of ['up', 'down'] as const)
+    for (const name of ['free air', 'flat plate', 'cab body'])
+      test(`${name} over a board, cone ${facing}: the colours come in the order in which they are told, and the air swings on where it is said to`, () => {
+        const sign = facing === 'up' ? 1 : -1;
+        const pressure = inFront(over(name, facing));
+        const { stages } = told(over(name, facing));
+        const first = (time: number) => sign * pressure(time);
+        const most = Math.max(...times(AWAY - 3e-4, AWAY + 3e-4).map(first));
+        // Round a bare frame the second is close behind.
+        expect(Math.min(...times(-3e-4, AWAY - 1e-4).map(first))).toBeGreaterThan(-0.02 * most);
+        const follows = AWAY + stages[2].from;
+        expect(stages[2].sentence).toContain(facing === 'up' ? 'follows orange' : 'follows blue');
+        expect(Math.min(...times(follows, follows + 2.5e-4).map(first))).toBeLessThan(-0.4 * most);
+        const { sentence, from } = stages[3];
+        if (sentence.includes('swings on')) {
+          const later = Math.max(...times(AWAY + from, AWAY + from + 6e-4).map(first));
+          expect(later).toBeGreaterThan(0.4 * most);
+        } else {
+          const left = times(AWAY + from, 2e-3).map((time) => Math.abs(first(time)));
+          expect(Math.max(...left)).toBeLessThan(0.25 * most);
+          expect(Math.max(...left.slice(20))).toBeLessThan(0.06 * most);
+        }
+        // In the hand the air behind a plate is nearly still by then.
+        if (name === 'flat plate') {
+          const inHand = inFront(DEMO[name]);
+          const [there, here] = [first, inHand].map((of) =>
+            Math.max(...times(AWAY + from, AWAY + from + 6e-4).map(of))
+          );
+          expect(there).toBeGreaterThan(2.5 * here);
+        }
+      });
+
+  test.each(['up', 'down'] as const)(
+    'closed box over a board, cone %s: what the board throws back is orange, and nothing blue follows',
+    (facing) => {
+      const pressure = inFront(over('closed box', facing));
+      const inHand = inFront(DEMO['closed box']);
+      const most = Math.max(...times(AWAY - 3e-4, AWAY + 3e-4).map(pressure));
+      expect(Math.min(...times(-3e-4, 2e-3).map(pressure))).toBeGreaterThan(-0.06 * most);
+      // It adds: all that comes by takes in more than without the board.
+      const sum = (of: (time: number) => number) =>
+        times(0, 1.2e-3).reduce((total, time) => total + of(time), 0);
+      expect(sum(pressure)).toBeGreaterThan(1.4 * sum(inHand));
+    }
+  );
 
   test('closed box: what follows orange is next to nothing', () => {
     const pressure = inFront(DEMO['closed box']);
