@@ -18,6 +18,7 @@ import { installationOf } from '../file/installation-of.js';
 import { History } from './history.js';
 import type { Board } from '../acoustics/mounts/board.js';
 import { everyKnob, type KnobKey } from '../acoustics/mounts/every-knob.js';
+import { isOpeningKey, withOpeningKnob } from '../acoustics/mounts/opening-knobs.js';
 import { withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
 import { refusal } from '../acoustics/refusal.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
@@ -27,7 +28,8 @@ import { Stands } from '../evaluation/stands.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 import type { Stand } from '../evaluation/stand.js';
 import { inShownUnits } from '../format/in-shown-units.js';
-import { lengthFigure, lengthWords } from '../format/length-words.js';
+import { lengthWords } from '../format/length-words.js';
+import { quantityAsked, quantityFigure, quantityWords } from '../format/quantity-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;
@@ -229,22 +231,23 @@ export class Bench {
   }
 
   /** Turns one knob of the heard mount. */
-  turnKnob(key: KnobKey, value: Metres): string | null {
+  turnKnob(key: KnobKey, value: number): string | null {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (!knob) return null;
-    if (!Number.isFinite(value)) return `${knob.label} must be a length, as 102, 1 9/16 in or 4.5 cm`;
+    const { label, quantity, min, max } = knob;
+    if (!Number.isFinite(value)) return `${label} must be ${quantityAsked(quantity)}`;
     const { inches } = this.#file.view;
+    const figure = (of: number): string => quantityFigure(of, quantity, inches);
     // An end is typed as it is written, which may be a little beyond it.
-    const end = [knob.min, knob.max].find((end) => lengthFigure(end, inches) === lengthFigure(value, inches));
-    const size = value < knob.min || value > knob.max ? (end ?? value) : value;
-    if (size < knob.min - 1e-9 || size > knob.max + 1e-9)
-      return `${knob.label} must be within ${lengthFigure(knob.min, inches)} … ${this.length(knob.max)}, got ${this.length(value)}`;
-    const part = key === 'above' ? { above: size } : { mount: withKnob(this.heard.setup.mount, key, size) };
-    return this.#changeHeard(part, `knob ${key}`);
+    const end = [min, max].find((end) => figure(end) === figure(value));
+    const size = value < min || value > max ? (end ?? value) : value;
+    if (size < min - 1e-9 || size > max + 1e-9)
+      return `${label} must be within ${figure(min)} … ${quantityWords(max, quantity, inches)}, got ${quantityWords(value, quantity, inches)}`;
+    return this.#changeHeard(turnedPart(this.heard.setup.mount, key, size), `knob ${key}`);
   }
 
   /** Turns a knob as far as it goes: for drags and steps, which stop at the ends. */
-  pushKnob(key: KnobKey, value: Metres): void {
+  pushKnob(key: KnobKey, value: number): void {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (knob) this.turnKnob(key, Math.min(knob.max, Math.max(knob.min, value)));
   }
@@ -353,6 +356,12 @@ export class Bench {
     this.#canUndo = this.#history.canUndo;
     this.#canRedo = this.#history.canRedo;
   }
+}
+
+/** What of a setup a knob changes. */
+function turnedPart(mount: Mount, key: KnobKey, value: number): Partial<Setup> {
+  if (key === 'above') return { above: value };
+  return { mount: isOpeningKey(key) ? withOpeningKnob(mount, key, value) : withKnob(mount, key, value) };
 }
 
 function tooMany({ setups }: BenchFile): string {

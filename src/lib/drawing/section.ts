@@ -1,12 +1,15 @@
 import type { Installation } from '../acoustics/installation.js';
 import type { SizeKey } from '../acoustics/mounts/size-knobs.js';
 import { cutOf, type Cut } from './cut.js';
+import { hasOpenings } from '../acoustics/mounts/mount.js';
+import type { OpeningKey } from '../acoustics/mounts/opening-knobs.js';
+import { openingSections, type OpeningSections } from './opening-sections.js';
 import { roundedPath, straightPath, type Point } from './point.js';
 import { speakerSection, type SpeakerSection } from './speaker-section.js';
 
 /** Where a size can be taken hold of in a section, in millimetres. */
 export interface Handle {
-  key: SizeKey;
+  key: SizeKey | OpeningKey;
   at: Point;
   /** Which way a drag makes it grow, and how many millimetres of size a millimetre of drag is. */
   axis: 'x' | 'y';
@@ -21,6 +24,8 @@ export interface Section {
   string: string | null;
   handles: Handle[];
   bounds: { left: number; right: number; top: number; bottom: number };
+  /** What lets air through or stands in its way; null where there is nothing of it. */
+  openings: OpeningSections | null;
 }
 
 /** How far the drawn string keeps off the surface, in millimetres: it lies on it in truth. */
@@ -36,6 +41,20 @@ export function wordsAbove(scale: number): number {
 
 /** The section in the plane that holds the shortest string, or in another one. */
 export function sectionOf(installation: Installation, cut: Cut = cutOf(installation)): Section {
+  const section = bareSection(installation, cut);
+  if (!hasOpenings(installation.mount)) return section;
+  const openings = openingSections(installation, cut, section);
+  return {
+    ...section,
+    handles: [...section.handles, ...openings.handles],
+    // A chassis lies across the way.
+    string: installation.mount.chassis ? null : section.string,
+    bounds: openings.bounds,
+    openings
+  };
+}
+
+function bareSection(installation: Installation, cut: Cut): Section {
   const { mount } = installation;
   switch (mount.kind) {
     case 'free':
@@ -74,7 +93,8 @@ export function sectionOf(installation: Installation, cut: Cut = cutOf(installat
           { key, at: [-half, floor / 2], axis: 'x', gain: -2 },
           { key: 'depth', at: [0, floor], axis: 'y', gain: 1 }
         ],
-        bounds: { left: -half, right: half, top: 0, bottom: floor }
+        bounds: { left: -half, right: half, top: 0, bottom: floor },
+        openings: null
       };
     }
   }
@@ -136,7 +156,8 @@ function flat(
       right: Math.max(edge, x + speaker.frameWidth / 2),
       top: 0,
       bottom: speaker.depth
-    }
+    },
+    openings: null
   };
 }
 
@@ -190,6 +211,7 @@ function shell(
       { key, at: [-half, grip], axis: 'x', gain: -2 },
       { key: 'height', at: [-cut.side * half, height], axis: 'y', gain: 1 }
     ],
-    bounds: { left: -half, right: half, top: 0, bottom: height }
+    bounds: { left: -half, right: half, top: 0, bottom: height },
+    openings: null
   };
 }

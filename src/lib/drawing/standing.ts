@@ -31,7 +31,9 @@ export function standingOf(
   if (!board) return { ...turned, board: null, bounds };
   // A magnet hangs below the plane of its frame or plate, which is what stands so high.
   const isFlat = mount.kind === 'plate' || mount.kind === 'free';
-  const lowest = isFlat || turned.down < 0 ? 0 : bounds.bottom;
+  // A body round it is the lowest part of its box.
+  const under = turned.down < 0 ? (mount.body ? -bounds.top : 0) : bounds.bottom;
+  const lowest = isFlat && turned.down > 0 ? 0 : under;
   const [left, right] = [turned.right * bounds.left, turned.right * bounds.right].sort((a, b) => a - b);
   const [top, bottom] = [turned.down * bounds.top, turned.down * bounds.bottom].sort((a, b) => a - b);
   return {

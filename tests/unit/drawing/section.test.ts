@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest';
 import type { Mount } from '../../../src/lib/acoustics/mounts/mount.js';
+import { additionsOf, withAddition } from '../../../src/lib/acoustics/mounts/usual-openings.js';
 import { stringPath } from '../../../src/lib/acoustics/mounts/string-path.js';
 import { sectionOf } from '../../../src/lib/drawing/section.js';
-import { knobsOf, withKnob } from '../../../src/lib/acoustics/mounts/size-knobs.js';
+import { everyKnob } from '../../../src/lib/acoustics/mounts/every-knob.js';
+import {
+  isOpeningKey,
+  type OpeningKey,
+  withOpeningKnob
+} from '../../../src/lib/acoustics/mounts/opening-knobs.js';
+import { type SizeKey, withKnob } from '../../../src/lib/acoustics/mounts/size-knobs.js';
 import { DEMO } from '../../helpers/demo-installations.js';
 import { everyInstallation, shaken } from '../../helpers/random-installations.js';
 
@@ -11,20 +18,29 @@ const all = [
   ...everyInstallation().flatMap((one) => [1, 2, 3].map((seed) => shaken(one, seed)))
 ];
 
+/** Every mount with everything that it can have. */
+const withAdditions = all.flatMap((one) =>
+  additionsOf(one.mount).map((addition) => ({ ...one, mount: withAddition(one, addition) }))
+);
+
+function turnedTo(mount: Mount, key: SizeKey | OpeningKey, value: number): Mount {
+  return isOpeningKey(key) ? withOpeningKnob(mount, key, value) : withKnob(mount, key, value);
+}
+
 /** The points that a path goes through. */
 function points(path: string): [number, number][] {
   return [...path.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 }
 
 test('a handle lies where its drag says: dragged along, it stays under the hand', () => {
-  for (const installation of all) {
+  for (const installation of [...all, ...withAdditions]) {
     const { handles, cut } = sectionOf(installation);
     for (const { key, at, axis, gain } of handles) {
-      const knob = knobsOf(installation).find((one) => one.key === key);
+      const knob = everyKnob(installation).find((one) => one.key === key);
       expect(knob, `${key} has a knob`).toBeDefined();
       const by = 0.001;
       if (knob!.value + by > knob!.max) continue;
-      const turned = { ...installation, mount: withKnob(installation.mount, key, knob!.value + by) };
+      const turned = { ...installation, mount: turnedTo(installation.mount, key, knob!.value + by) };
       const after = sectionOf(turned);
       if (after.cut.plane !== cut.plane || after.cut.side !== cut.side) continue;
       const same = after.handles.find((one) => one.key === key && Math.sign(one.gain) === Math.sign(gain))!;

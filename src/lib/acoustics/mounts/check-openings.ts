@@ -138,6 +138,16 @@ export function leastBody({ length, width, depth }: BoxMount): Omit<BodyAround, 
   return { length: length + more, width: width + more, height: depth + more };
 }
 
+/** The largest box that a body takes. */
+export function largestBox({ length, width, height }: Omit<BodyAround, 'openings'>): {
+  length: Metres;
+  width: Metres;
+  depth: Metres;
+} {
+  const less = 2 * ROUND_BOX;
+  return { length: length - less, width: width - less, depth: height - less };
+}
+
 /** The largest openings that a body's two long sides hold, m². */
 export function mostOpenings({ length, height }: Omit<BodyAround, 'openings'>): number {
   return MOST_OPEN * 2 * length * height;

@@ -1,5 +1,6 @@
 import { outlineLength, outlineWidth } from '../outline.js';
 import type { Installation } from '../installation.js';
+import { largestBox } from './check-openings.js';
 import type { Mount } from './mount.js';
 import { turned } from '../outline.js';
 import type { Metres } from '../../units.js';
@@ -12,10 +13,12 @@ export interface Knob<Key extends string = SizeKey> {
   /** What it turns. */
   key: Key;
   label: string;
-  min: Metres;
-  max: Metres;
-  step: Metres;
-  value: Metres;
+  /** What it is a quantity of, in SI units: a length unless told. */
+  quantity?: 'gap' | 'share' | 'count' | 'area';
+  min: number;
+  max: number;
+  step: number;
+  value: number;
 }
 
 /** The longest sizes the knobs reach; a file may bring a larger one, and its knob then reaches that far. */
@@ -29,6 +32,8 @@ const REACH = {
 };
 
 const STEP = 0.001;
+/** What is left between what must not touch. */
+const CLEAR: Metres = 0.001;
 
 function size(key: SizeKey, label: string, value: Metres, min: Metres, max: Metres): Knob {
   return { key, label, value, min: Math.min(min, value), max: Math.max(max, value), step: STEP };
@@ -84,25 +89,58 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
         offset('offsetLength', 'speaker, along', mount.offset[0], (mount.length - rimLength) / 2),
         offset('offsetWidth', 'speaker, across', mount.offset[1], (mount.width - rimWidth) / 2)
       ];
-    case 'shell':
+    case 'shell': {
+      const { chassis } = mount;
+      const least = chassis ? speaker.depth + chassis.height + CLEAR : speaker.depth;
       return [
-        size('height', 'height inside', mount.height, upToMillimetre(speaker.depth), REACH.shellHeight),
-        size('width', 'width inside', mount.width, rimWidth, REACH.shellWidth),
+        size('height', 'height inside', mount.height, upToMillimetre(least), REACH.shellHeight),
+        size(
+          'width',
+          'width inside',
+          mount.width,
+          Math.max(rimWidth, chassis ? upToMillimetre(2 * chassis.slit + CLEAR) : 0),
+          REACH.shellWidth
+        ),
         size(
           'length',
           'length inside',
           mount.length,
-          rimLength + 2 * Math.abs(mount.offset),
+          Math.max(
+            rimLength + 2 * Math.abs(mount.offset),
+            chassis ? upToMillimetre(2 * chassis.ends + CLEAR) : 0
+          ),
           REACH.shellLength
         ),
         offset('offsetLength', 'speaker, along', mount.offset, (mount.length - rimLength) / 2)
       ];
-    case 'box':
+    }
+    case 'box': {
+      const most = mount.body ? largestBox(mount.body) : null;
+      const hole = mount.leak && 'hole' in mount.leak ? upToMillimetre(mount.leak.hole) : 0;
       return [
-        size('depth', 'depth inside', mount.depth, upToMillimetre(speaker.depth + 0.002), REACH.boxDepth),
-        size('width', 'width inside', mount.width, rimWidth, REACH.boxSide),
-        size('length', 'length inside', mount.length, rimLength, REACH.boxSide)
+        size(
+          'depth',
+          'depth inside',
+          mount.depth,
+          upToMillimetre(speaker.depth + 0.002),
+          Math.min(REACH.boxDepth, most?.depth ?? Infinity)
+        ),
+        size(
+          'width',
+          'width inside',
+          mount.width,
+          Math.max(rimWidth, hole),
+          Math.min(REACH.boxSide, most?.width ?? Infinity)
+        ),
+        size(
+          'length',
+          'length inside',
+          mount.length,
+          Math.max(rimLength, hole),
+          Math.min(REACH.boxSide, most?.length ?? Infinity)
+        )
       ];
+    }
   }
 }
 

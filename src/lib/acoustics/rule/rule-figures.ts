@@ -20,7 +20,7 @@ export interface BoxFigures extends ClosedBox {
   shelf: Hertz;
 }
 
-/** The figures behind the rule of thumb, for marks and readouts. */
+/** The figures behind the rule of thumb, for marks and readouts; of a shell that a chassis closes there is no way round, and no ring. */
 export interface RuleFigures {
   /** D, the string path; null for a box. */
   string: Metres | null;
@@ -46,8 +46,9 @@ export interface RuleFigures {
 export function ruleFigures(installation: Installation, air: Air): RuleFigures {
   checkInstallation(installation);
   const c = soundSpeed(air);
-  const string = stringPath(installation)?.length ?? null;
-  const d = arm(installation);
+  const isOpen = installation.mount.chassis === undefined;
+  const string = isOpen ? (stringPath(installation)?.length ?? null) : null;
+  const d = isOpen ? arm(installation) : null;
   const actsLike = d === null ? null : Math.PI * d;
   const speaker = motorFigures(installation.speaker.motor, outlineArea(installation.speaker.cone), air);
   return {
@@ -56,7 +57,7 @@ export function ruleFigures(installation: Installation, air: Air): RuleFigures {
     actsLike,
     corner: actsLike === null ? null : c / (2 * actsLike),
     halfWave: string !== null && actsLike !== null && Math.abs(string / actsLike - 1) <= 0.01,
-    ring: ring(installation.mount, c),
+    ring: isOpen ? ring(installation.mount, c) : null,
     box: boxFigures(installation, speaker, c),
     speaker
   };

@@ -5,6 +5,8 @@ export const UNNAMED = 'My bench';
 
 /** The template that every bench starts from; it is never written over. */
 export const DEMO_NAME = 'The demo bench';
+/** The other one: the same line on its layout. */
+export const LAYOUT_DEMO_NAME = 'The demo on the layout';
 
 /** A name on one line, without control characters, as long as names may be; '' where nothing is left. */
 export function cleanName(name: string): string {

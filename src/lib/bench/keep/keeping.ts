@@ -16,7 +16,7 @@ export interface Keeping {
   /** The text and the name under that stamp. */
   text: string | null;
   keptName: string | null;
-  /** The demo bench as it comes: it gets a name and a place with the first change. */
+  /** A demo bench as it comes: it gets a name and a place with the first change. */
   demo: boolean;
   /** What another tab has written in between; nothing is written until the user has chosen. */
   overtaken: KeptBench | null;
@@ -46,8 +46,8 @@ export function keepingOf(kept: KeptBench): Keeping {
   return keeping;
 }
 
-export function demoKeeping(): Keeping {
-  return { ...newKeeping(DEMO_NAME), demo: true };
+export function demoKeeping(name = DEMO_NAME): Keeping {
+  return { ...newKeeping(name), demo: true };
 }
 
 /** The stamps that this tab knows of. */

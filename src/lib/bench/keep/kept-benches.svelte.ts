@@ -50,6 +50,11 @@ export class KeptBenches {
     this.#parts.ownership.putDemo();
   }
 
+  /** Opens the demo on the layout as it came. */
+  openLayoutDemo(): void {
+    this.#parts.ownership.putLayoutDemo();
+  }
+
   /** Goes on under another name; what was kept under the old one stays as it is. */
   async saveUnder(name: string): Promise<string | null> {
     const { autosave, list, ownership, status } = this.#parts;

@@ -1,10 +1,12 @@
 import type { BenchFile } from '../../file/bench-file.js';
 import { BenchFileError } from '../../file/bench-file-error.js';
 import { demoBench } from '../../file/demo-bench.js';
+import { layoutBench } from '../../file/layout-bench.js';
 import { readBenchFile } from '../../file/read-bench-file.js';
 import { sentence } from '../../format/sentence.js';
 import type { Bench } from '../bench.svelte.js';
 import type { KeptBench } from './kept-bench.js';
+import { LAYOUT_DEMO_NAME } from './bench-name.js';
 import type { KeptStatus } from './kept-status.svelte.js';
 import { adopt, demoKeeping, disown, keepingOf, newKeeping, type Keeping } from './keeping.js';
 import { workIn } from './same-work.js';
@@ -25,7 +27,7 @@ export class Ownership {
   #owners = new WeakMap<BenchFile, Keeping>();
   /** The benches that this tab has had on its bench, by id: one keeping each, however often it was opened. */
   #known = new Map<string, Keeping>();
-  #demoWork = workIn(demoBench());
+  #demoWork = [demoBench(), layoutBench()].map(workIn);
 
   /** `turned` is called with every bench, the demo apart, that comes on or gets its name. */
   constructor(
@@ -64,9 +66,9 @@ export class Ownership {
     return this.#keeping;
   }
 
-  /** Whether it is the demo bench and nothing was worked on yet. */
+  /** Whether it is a demo bench and nothing was worked on yet. */
   get untouched(): boolean {
-    return this.#keeping.demo && workIn(this.file) === this.#demoWork;
+    return this.#keeping.demo && this.#demoWork.includes(workIn(this.file));
   }
 
   /** Gives the bench that is on a name; the demo bench is no demo any more then. */
@@ -117,6 +119,10 @@ export class Ownership {
 
   putDemo(): void {
     this.put(demoKeeping(), demoBench());
+  }
+
+  putLayoutDemo(): void {
+    this.put(demoKeeping(LAYOUT_DEMO_NAME), layoutBench());
   }
 
   #turnTo(keeping: Keeping): void {

@@ -1,6 +1,8 @@
+import type { Board } from '../../acoustics/mounts/board.js';
 import type { Mount } from '../../acoustics/mounts/mount.js';
 import type { Setup } from '../../file/bench-file.js';
 import { DEMO_MOUNTS } from '../../file/demo-bench.js';
+import { RUNNING_CAB, TENDER_BOX } from '../../file/layout-bench.js';
 
 /** A mount as it lies in the drawer. */
 export interface DrawerMount {
@@ -8,6 +10,8 @@ export interface DrawerMount {
   /** What it is, in a few words. */
   words: string;
   mount: Mount;
+  /** Where its cone looks over a board; up unless told. */
+  facing?: Board['facing'];
 }
 
 /**
@@ -32,8 +36,19 @@ export const MOUNT_DRAWER: readonly DrawerMount[] = [
     mount: DEMO_MOUNTS.shell
   },
   {
+    name: 'No. 41 as it runs',
+    words: 'the cab body with its chassis in',
+    mount: RUNNING_CAB
+  },
+  {
     name: 'Tender',
-    words: 'the tender engine’s tender',
+    words: 'a box in the tender’s floor, its cone towards the track',
+    mount: TENDER_BOX,
+    facing: 'down'
+  },
+  {
+    name: 'Tender body',
+    words: 'the tender engine’s tender as a shell',
     mount: { kind: 'shell', length: 0.07, width: 0.03, height: 0.026, ends: 'closed', offset: 0 }
   },
   {
@@ -54,6 +69,6 @@ export const MOUNT_DRAWER: readonly DrawerMount[] = [
 ];
 
 /** A mount of the drawer with a speaker in it. */
-export function setupOf({ name, mount }: DrawerMount, speaker: string): Setup {
-  return { name, speaker, turn: 0, notes: '', mount };
+export function setupOf({ name, mount, facing }: DrawerMount, speaker: string): Setup {
+  return { name, speaker, turn: 0, ...(facing && { facing }), notes: '', mount };
 }

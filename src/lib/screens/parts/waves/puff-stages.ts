@@ -33,6 +33,8 @@ export function puffStages(
   const { mount, board } = installation;
   const c = soundSpeed(air);
   const push = { sentence: pushWords(board), from: -Infinity };
+  if (mount.chassis) return slitStages(push, stringPath(installation)!.length / c);
+  if (mount.kind === 'box' && mount.leak) return leakStages(push, (mount.depth + mount.width / 2) / c);
   if (mount.kind === 'box') return boxStages(push, (mount.depth + mount.width / 2) / c, board);
   // What goes up first, and what comes round to it.
   const [first, second] = board?.facing === 'down' ? ['blue', 'orange'] : ['orange', 'blue'];
@@ -76,6 +78,26 @@ function roundWords(board: Board | undefined, string: string): string {
 function swingingAir({ mount, board }: Installation): string | null {
   if (mount.kind === 'shell') return 'the shell’s own air swings on, and booms at its pitch';
   return mount.kind === 'plate' && board ? 'the air between plate and board swings on' : null;
+}
+
+/** Of a shell with a chassis. @param round how long a wave takes round its wall */
+function slitStages(push: Stage, round: Seconds): PuffStages {
+  return {
+    stages: [push, { sentence: 'Blue comes out by the slits of the chassis alone.', from: round / 3 }],
+    moral: 'The narrower the slits, the less of the back gets out.'
+  };
+}
+
+/** Of a box that leaks. @param round how long a wave takes round the box */
+function leakStages(push: Stage, round: Seconds): PuffStages {
+  return {
+    stages: [
+      push,
+      { sentence: 'Orange runs out and bends round the box.', from: round },
+      { sentence: 'Blue is shut in but for the leak.', from: 3 * round }
+    ],
+    moral: 'A low note pushes for longer: then the leak lets enough of the back out to cancel.'
+  };
 }
 
 /** @param round how long a wave takes round the box */

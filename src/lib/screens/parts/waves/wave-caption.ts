@@ -20,6 +20,9 @@ export function hallCaption(
 
 function mountCaption(mount: Mount, frequency: Hertz, air: Air): string {
   const opposite = 'The back of the cone does the opposite of its front.';
+  if (mount.chassis) return `${opposite} It comes out by the slits of the chassis alone: less cancels.`;
+  if (mount.kind === 'box' && mount.leak)
+    return `${opposite} The box shuts it in but for the leak: on low notes that lets some of it out, which cancels.`;
   switch (mount.kind) {
     case 'free':
       return `${opposite} Nothing keeps the two apart: they cancel.`;
