@@ -143,6 +143,23 @@ it('on the layout the height over the board is dragged, typed and refused, and t
   await expect(bench.field('over the board')).toHaveCount(0);
 });
 
+it('a chassis is added, dragged, refused and taken out', async ({ page, bench }) => {
+  await show(bench, 3);
+  await bench.stage.getByRole('button', { name: '+ add …' }).click();
+  await page.getByRole('button', { name: /^a chassis/ }).click();
+  const before = await number(bench, 'chassis, its top');
+  await bench.drag(bench.handle('Cab body, chassis, its top'), 0, -20);
+  expect(await number(bench, 'chassis, its top')).toBeGreaterThan(before + 2);
+  await bench.type('slit at each side', '99');
+  await expect(bench.stage.getByRole('alert')).toContainText(
+    'slit at each side must be within 0 … 5 mm, got 99 mm'
+  );
+  await bench.type('slit at each side', '0.3');
+  await expect(bench.stage.locator('.main').getByText('0.3 mm')).toBeVisible();
+  await bench.stage.getByRole('button', { name: 'take out the chassis' }).click();
+  await expect(bench.field('chassis, its top')).toHaveCount(0);
+});
+
 it('a plan’s end can be dragged, too', async ({ bench }) => {
   await show(bench, 2);
   await bench.drag(bench.handle('Flat plate, length'), -15, 0);

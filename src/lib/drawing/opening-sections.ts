@@ -89,12 +89,8 @@ function chassis(
     ]),
     full: tall > 0.3 ? `M${-wide / 2},${y}v${-tall}h${wide}v${tall}Z` : '',
     leaders: isShut ? [{ at: [half - gap / 2, y], side: 1, key, value: gap / 1000 }] : [],
-    handles: [
-      { key: 'chassis.height', at: [0, y], axis: 'y', gain: -1 },
-      ...(isShut
-        ? ([1, -1] as const).map((way): Handle => ({ key, at: [way * end, y], axis: 'x', gain: -way }))
-        : [])
-    ]
+    // Slits are too narrow to be dragged beside the wall: they are typed.
+    handles: [{ key: 'chassis.height', at: [0, y], axis: 'y', gain: -1 }]
   };
 }
 

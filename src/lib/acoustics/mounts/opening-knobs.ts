@@ -1,7 +1,7 @@
 import { outlineArea, outlineLength, outlineWidth, turned } from '../outline.js';
 import type { Installation } from '../installation.js';
 import { leastBody, mostHoles, mostOpenings } from './check-openings.js';
-import { LIMITS } from './limits.js';
+import { LIMITS } from '../limits.js';
 import type { BodyAround, Chassis, Grille, Leak, Mount, ShellMount } from './mount.js';
 import { upToMillimetre, type Knob } from './size-knobs.js';
 
