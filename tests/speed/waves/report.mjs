@@ -14,8 +14,24 @@ const SHELLS = [
   { name: 'full, central', accuracy: 'full', offset: 0, bar: 1 },
   { name: 'full, 30 mm off', accuracy: 'full', offset: 0.03, bar: 2.5 },
   { name: 'full, over a board', accuracy: 'full', offset: 0, above: 0.014, bar: 1.6 },
+  {
+    name: 'full, board, chassis, leak',
+    accuracy: 'full',
+    offset: 0,
+    above: 0.014,
+    asItRuns: true,
+    bar: 3
+  },
   { name: 'draft, central', accuracy: 'draft', offset: 0, bar: 0.1 },
   { name: 'draft, over a board', accuracy: 'draft', offset: 0, above: 0.014, bar: 0.25 },
+  {
+    name: 'draft, board, chassis, leak',
+    accuracy: 'draft',
+    offset: 0,
+    above: 0.014,
+    asItRuns: true,
+    bar: 0.25
+  },
   { name: 'draft, 30 mm off', accuracy: 'draft', offset: 0.03, bar: 0.25 }
 ];
 /** Spacing of the mesh of `full` over that of each row of the table of growth. */
