@@ -19,7 +19,7 @@ export type Leak = SlitLeak | HoleLeak;
 export interface Chassis {
   /** Of its top over the shell's lower edge. */
   height: Metres;
-  /** Gap along each side, and at each end; 0 is touching. In a shell of open ends the chassis goes through, and `ends` counts for nothing. */
+  /** Gap along each side, and at each end; 0 is touching. In a shell of open ends the chassis goes through, and neither `ends` nor `fill` counts. */
   slit: Metres;
   ends: Metres;
   /** Of the slits, along the flow. */

@@ -20,7 +20,7 @@ export interface Walls {
 /** The sheets of a surface: the mount itself, and what meets it or lies round it. */
 export const SHEETS = { mount: 0, skirt: 1, grille: 2, body: 3 };
 /** A grille stands at least so far before its cone in the mesh: its air is set right, and nearer sheets would not be resolved. */
-const LEAST_CAVITY: Metres = 0.002;
+const LEAST_CAVITY: Metres = 0.001;
 
 /**
  * The surface of a mount: free air is a plate of the outline of the frame; a shell is folded from roof, sides and, where

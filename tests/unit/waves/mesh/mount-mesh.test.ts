@@ -61,4 +61,49 @@ describe('mountMesh', () => {
       /too large or too slender for the wave solution: make its longest side shorter/
     );
   });
+
+  it('lets a chassis meet the walls in two sheets that lap by one row', () => {
+    const shell: Mount = {
+      kind: 'shell',
+      length: 0.1,
+      width: 0.034,
+      height: 0.035,
+      ends: 'closed',
+      offset: 0,
+      chassis: { height: 0.01, slit: 0.001, ends: 0.001, depth: 0.001, fill: 0 }
+    };
+    const { mesh, patches, chambers } = mountMesh(ovalIn(shell), C, ACCURACY.draft);
+    const heights = [0, 1].map((sheet) => [
+      ...new Set(
+        [...mesh.sheets!.keys()].filter((i) => mesh.sheets![i] === sheet).map((i) => mesh.points[3 * i + 2])
+      )
+    ]);
+    const [above, skirt] = heights.map((all) => all.toSorted((a, b) => a - b));
+    expect(above[0]).toBe(-0.025);
+    expect(above.at(-1)).toBe(0);
+    expect(skirt[0]).toBe(-0.035);
+    // the wall above the chassis is there twice, as far as its first row
+    expect(skirt.filter((z) => z > -0.025)).toEqual([above[1]]);
+    expect(patches).toHaveLength(2);
+    expect(chambers).toHaveLength(1);
+  });
+
+  it('meshes coarser what has lost its planes of symmetry to an opening', () => {
+    const plate: Mount = {
+      kind: 'plate',
+      shape: 'rectangle',
+      length: 0.15,
+      width: 0.1,
+      offset: [0.02, 0.01]
+    };
+    const leak = { gap: 1e-4, length: 0.13, depth: 0.001 };
+    const [bare, leaky] = [plate, { ...plate, leak }].map((mount) =>
+      mountMesh(ovalIn(mount), C, ACCURACY.full)
+    );
+    expect(bare.mesh.mirrors).toHaveLength(2);
+    expect(bare.highest).toBe(10000);
+    expect(leaky.mesh.mirrors).toHaveLength(0);
+    expect(leaky.highest).toBeLessThan(10000);
+    expect(leaky.mesh.points.length / 3).toBeLessThan(1.7 * ACCURACY.full.budget);
+  });
 });
