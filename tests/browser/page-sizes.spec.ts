@@ -160,6 +160,30 @@ it('a chassis is added, dragged, refused and taken out', async ({ page, bench })
   await expect(bench.field('chassis, its top')).toHaveCount(0);
 });
 
+it('a second speaker is added, dragged in the plan, refused, wired and taken out', async ({
+  page,
+  bench
+}) => {
+  await show(bench, 2);
+  await bench.stage.getByRole('button', { name: '+ add …' }).click();
+  await page.getByRole('button', { name: /^a second speaker/ }).click();
+  expect(await number(bench, 'second, along')).toBe(41);
+  await bench.drag(bench.handle('Flat plate, second, along'), 12, 0);
+  expect(await number(bench, 'second, along')).toBeGreaterThan(43);
+  await bench.type('second, along', '12');
+  await expect(bench.stage.getByRole('alert')).toContainText(
+    'the second speaker lies over the first: their frames (40 × 28 mm) are 12 mm apart from middle to middle'
+  );
+  await bench.type('second, along', '45');
+  await bench.stage.getByLabel('in series').check();
+  await bench.stage.getByLabel('against it').check();
+  await bench.stage.getByRole('button', { name: 'take out the second speaker' }).click();
+  await expect(bench.field('second, along')).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(bench.stage.getByLabel('against it')).toBeChecked();
+  expect(await number(bench, 'second, along')).toBe(45);
+});
+
 it('a plan’s end can be dragged, too', async ({ bench }) => {
   await show(bench, 2);
   await bench.drag(bench.handle('Flat plate, length'), -15, 0);

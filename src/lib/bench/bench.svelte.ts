@@ -1,3 +1,5 @@
+import type { Second } from '../acoustics/mounts/second.js';
+import { isSecondKey, withSecondKnob } from '../acoustics/mounts/second-knobs.js';
 import { type Amplifier, checkAmplifier, checkDrive, type Drive } from '../acoustics/speaker/drive.js';
 import {
   checkInstallation,
@@ -243,7 +245,7 @@ export class Bench {
     const size = value < min || value > max ? (end ?? value) : value;
     if (size < min - 1e-9 || size > max + 1e-9)
       return `${label} must be within ${figure(min)} … ${quantityWords(max, quantity, inches)}, got ${quantityWords(value, quantity, inches)}`;
-    return this.#changeHeard(turnedPart(this.heard.setup.mount, key, size), `knob ${key}`);
+    return this.#changeHeard(turnedPart(this.heard.setup, key, size), `knob ${key}`);
   }
 
   /** Turns a knob as far as it goes: for drags and steps, which stop at the ends. */
@@ -265,6 +267,11 @@ export class Bench {
   /** Turns the heard mount over on the layout: at the height it has, or where it cannot stand so at the usual one. */
   setFacing(facing: Board['facing']): string | null {
     return this.#changeHeard({ facing }, null) && this.#changeHeard({ facing, above: undefined }, null);
+  }
+
+  /** Puts a second speaker into the heard mount, moves it or wires it; null takes it out. */
+  setSecond(second: Second | null): string | null {
+    return this.#changeHeard({ second: second ?? undefined }, null);
   }
 
   rename(name: string): string | null {
@@ -335,7 +342,7 @@ export class Bench {
     const setup = { ...this.#file.setups[heard], ...part };
     const refused = refusal(() => {
       // What cannot be built as it stands may be changed step by step until it can.
-      const isBuilt = ['mount', 'turn', 'above', 'facing'].some((key) => key in part);
+      const isBuilt = ['mount', 'turn', 'above', 'facing', 'second'].some((key) => key in part);
       if (isBuilt && !this.heard.problem) checkInstallation(installationOf(this.#file, setup, 'ideal'));
       const setups = this.#file.setups.with(heard, setup);
       this.#change({ ...this.#file, setups }, kind && `${kind} ${heard}`);
@@ -359,8 +366,9 @@ export class Bench {
 }
 
 /** What of a setup a knob changes. */
-function turnedPart(mount: Mount, key: KnobKey, value: number): Partial<Setup> {
+function turnedPart({ mount, second }: Setup, key: KnobKey, value: number): Partial<Setup> {
   if (key === 'above') return { above: value };
+  if (isSecondKey(key)) return { second: second && withSecondKnob(second, key, value) };
   return { mount: isOpeningKey(key) ? withOpeningKnob(mount, key, value) : withKnob(mount, key, value) };
 }
 

@@ -2,6 +2,8 @@ import type { Installation } from '../acoustics/installation.js';
 import type { SizeKey } from '../acoustics/mounts/size-knobs.js';
 import { cutOf, type Cut } from './cut.js';
 import { hasOpenings } from '../acoustics/mounts/mount.js';
+import { firstAt } from '../acoustics/mounts/second.js';
+import { outlineLength, outlineWidth, turned } from '../acoustics/outline.js';
 import type { OpeningKey } from '../acoustics/mounts/opening-knobs.js';
 import { openingSections, type OpeningSections } from './opening-sections.js';
 import { roundedPath, straightPath, type Point } from './point.js';
@@ -26,6 +28,8 @@ export interface Section {
   bounds: { left: number; right: number; top: number; bottom: number };
   /** What lets air through or stands in its way; null where there is nothing of it. */
   openings: OpeningSections | null;
+  /** A second speaker, where the cut meets it. */
+  second: SpeakerSection | null;
 }
 
 /** How far the drawn string keeps off the surface, in millimetres: it lies on it in truth. */
@@ -41,7 +45,8 @@ export function wordsAbove(scale: number): number {
 
 /** The section in the plane that holds the shortest string, or in another one. */
 export function sectionOf(installation: Installation, cut: Cut = cutOf(installation)): Section {
-  const section = bareSection(installation, cut);
+  const bare = bareSection(installation, cut);
+  const section = { ...bare, second: secondIn(installation, cut, bare.speaker.middle) };
   if (!hasOpenings(installation.mount)) return section;
   const openings = openingSections(installation, cut, section);
   return {
@@ -54,7 +59,20 @@ export function sectionOf(installation: Installation, cut: Cut = cutOf(installat
   };
 }
 
-function bareSection(installation: Installation, cut: Cut): Section {
+/** Nearer to the cut than this share of its own half, a second speaker is drawn as one that is cut through its middle. */
+const MET = 0.3;
+
+function secondIn(installation: Installation, cut: Cut, middle: number): SpeakerSection | null {
+  const { second, speaker, turn, mount } = installation;
+  if (!second) return null;
+  const [x, y] = firstAt(mount);
+  const [along, aside] = placeIn(cut, [second.at[0] - x, second.at[1] - y]);
+  const extent = cut.plane === 'across' ? outlineLength : outlineWidth;
+  if (Math.abs(aside) > MET * extent(turned(speaker.cone, turn)) * 500) return null;
+  return speakerSection(installation, cut, middle + along);
+}
+
+function bareSection(installation: Installation, cut: Cut): Omit<Section, 'second'> {
   const { mount } = installation;
   switch (mount.kind) {
     case 'free':
@@ -116,7 +134,7 @@ function flat(
   half: number | null,
   x: number,
   handles: Handle[]
-): Section {
+): Omit<Section, 'second'> {
   const speaker = speakerSection(installation, cut, x);
   const rim = speaker.coneWidth / 2;
   const edge = half === null ? speaker.frameWidth / 2 : half;
@@ -165,7 +183,7 @@ function shell(
   installation: Installation,
   cut: Cut,
   mount: Extract<Installation['mount'], { kind: 'shell' }>
-): Section {
+): Omit<Section, 'second'> {
   const across = cut.plane === 'across';
   const half = (across ? mount.width : mount.length) * 500;
   const x = across ? 0 : mount.offset * 1000;

@@ -58,6 +58,18 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
   fc
     .constantFrom('up' as const, 'down' as const)
     .map((facing) => edit(`face ${facing}`, (b) => b.setFacing(facing))),
+  fc
+    .record({
+      at: fc.tuple(fc.constantFrom(-0.05, 0, 0.05), fc.constantFrom(-0.03, 0, 0.03)),
+      reversed: fc.boolean(),
+      wiring: fc.constantFrom('parallel' as const, 'series' as const)
+    })
+    .map((second) => edit(`second ${JSON.stringify(second)}`, (b) => b.setSecond(second))),
+  fc.constant(edit('no second', (b) => b.setSecond(null))),
+  fc.constantFrom(0.5, 2).map((volts) => edit(`drive ${volts}`, (b) => b.setDrive({ volts }))),
+  fc
+    .constantFrom(4, 8)
+    .map((leastLoad) => edit(`amplifier ${leastLoad}`, (b) => b.setAmplifier({ leastLoad, power: 1 }))),
   fc.constantFrom(0 as const, 90 as const).map((turn) => edit(`lay it ${turn}`, (b) => b.setTurn(turn))),
   fc.constant(edit('copy', (b) => b.duplicate())),
   fc.constant(edit('take off', (b) => b.remove())),

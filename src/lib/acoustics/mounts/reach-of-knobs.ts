@@ -13,7 +13,8 @@ const STEPS = 4;
  */
 export function reachOfKnobs(installation: Installation): Installation[] {
   const centred = { ...installation };
-  for (const { key } of knobsOf(installation))
+  // Where there is a second speaker the first one stays beside it.
+  for (const { key } of installation.second ? [] : knobsOf(installation))
     if (key === 'offsetLength' || key === 'offsetWidth') centred.mount = withKnob(centred.mount, key, 0);
   const sizes = knobsOf(centred).filter(({ key }) => key !== 'offsetLength' && key !== 'offsetWidth');
   if (sizes.length === 0) return [atLoudestHeight(centred)];

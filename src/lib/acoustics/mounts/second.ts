@@ -60,21 +60,23 @@ export function checkSecond({ speaker, mount, turn, second }: Installation): voi
     throw new RangeError(
       `the second speaker lies over the first: their frames (${size(frame)}) are ${mm(Math.hypot(at[0] - first[0], at[1] - first[1]))} mm apart from middle to middle`
     );
-  const [over, thing, what] = surfaceFor(mount, frame, cone);
+  const over = faceOf(mount);
+  const [thing, what] = laidOn(mount, frame, cone);
   if (!outlineContains(over, thing, at))
     throw new RangeError(
       `the ${what} of the second speaker (${size(thing)}), ${mm(at[0])} and ${mm(at[1])} mm from the middle, reaches over the edge of the ${surfaceName(mount)} (${size(over)})`
     );
 }
 
-/** What has to lie within what: on a plate the cone, as with the first speaker; elsewhere the frame, which walls stand round. */
-function surfaceFor(mount: Mount, frame: Outline, cone: Outline): [Outline, Outline, 'frame' | 'cone'] {
-  if (mount.kind === 'plate') return [mount, cone, 'cone'];
-  const { length, width } = mount as Extract<Mount, { kind: 'shell' | 'box' }>;
-  const front: Outline = { shape: 'rectangle', length, width };
+/** Plate, roof or front, on which the cones lie. */
+export function faceOf(mount: Exclude<Mount, { kind: 'free' }>): Outline {
+  return mount.kind === 'plate' ? mount : { shape: 'rectangle', length: mount.length, width: mount.width };
+}
+
+/** What has to lie within the face: on a plate the cone, as with the first speaker; in a shell of closed ends the frame. */
+function laidOn(mount: Mount, frame: Outline, cone: Outline): [Outline, 'frame' | 'cone'] {
   // a box may be smaller than the frame round its cone, and a frame may hang over an open end
-  const coneAlone = mount.kind === 'box' || (mount.kind === 'shell' && mount.ends === 'open');
-  return coneAlone ? [front, cone, 'cone'] : [front, frame, 'frame'];
+  return mount.kind === 'shell' && mount.ends === 'closed' ? [frame, 'frame'] : [cone, 'cone'];
 }
 
 function surfaceName({ kind }: Mount): string {

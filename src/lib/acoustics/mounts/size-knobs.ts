@@ -58,8 +58,15 @@ export function upToMillimetre(length: Metres): Metres {
  * The knobs of an installation with their ranges. A mount can be made as small as the speaker's rim:
  * below that the frame itself would stick out.
  */
-export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
+export function knobsOf({ speaker, mount, turn, second }: Installation): Knob[] {
   const frame = turned(speaker.frame, turn);
+  // What a second speaker takes, from the middle to both sides.
+  const [secondLength, secondWidth] = second
+    ? [
+        2 * Math.abs(second.at[0]) + outlineLength(frame),
+        2 * Math.abs(second.at[1]) + outlineWidth(frame)
+      ].map(upToMillimetre)
+    : [0, 0];
   const rimLength = upToMillimetre(outlineLength(frame));
   const rimWidth = upToMillimetre(outlineWidth(frame));
   switch (mount.kind) {
@@ -76,7 +83,10 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
             'diameter',
             'diameter',
             mount.diameter,
-            corner + 2 * Math.hypot(mount.offset[0], mount.offset[1]),
+            Math.max(
+              corner + 2 * Math.hypot(mount.offset[0], mount.offset[1]),
+              second ? corner + 2 * Math.hypot(...second.at) : 0
+            ),
             REACH.plate
           ),
           offset('offsetLength', 'speaker, along', mount.offset[0], chord(room, mount.offset[1])),
@@ -84,8 +94,20 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
         ];
       }
       return [
-        size('width', 'width', mount.width, rimWidth + 2 * Math.abs(mount.offset[1]), REACH.plate),
-        size('length', 'length', mount.length, rimLength + 2 * Math.abs(mount.offset[0]), REACH.plate),
+        size(
+          'width',
+          'width',
+          mount.width,
+          Math.max(rimWidth + 2 * Math.abs(mount.offset[1]), secondWidth),
+          REACH.plate
+        ),
+        size(
+          'length',
+          'length',
+          mount.length,
+          Math.max(rimLength + 2 * Math.abs(mount.offset[0]), secondLength),
+          REACH.plate
+        ),
         offset('offsetLength', 'speaker, along', mount.offset[0], (mount.length - rimLength) / 2),
         offset('offsetWidth', 'speaker, across', mount.offset[1], (mount.width - rimWidth) / 2)
       ];
@@ -98,7 +120,7 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
           'width',
           'width inside',
           mount.width,
-          Math.max(rimWidth, chassis ? upToMillimetre(2 * chassis.slit + CLEAR) : 0),
+          Math.max(rimWidth, secondWidth, chassis ? upToMillimetre(2 * chassis.slit + CLEAR) : 0),
           REACH.shellWidth
         ),
         size(
@@ -107,6 +129,7 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
           mount.length,
           Math.max(
             rimLength + 2 * Math.abs(mount.offset),
+            secondLength,
             chassis ? upToMillimetre(2 * chassis.ends + CLEAR) : 0
           ),
           REACH.shellLength
@@ -129,14 +152,14 @@ export function knobsOf({ speaker, mount, turn }: Installation): Knob[] {
           'width',
           'width inside',
           mount.width,
-          Math.max(rimWidth, hole),
+          Math.max(rimWidth, secondWidth, hole),
           Math.min(REACH.boxSide, most?.width ?? Infinity)
         ),
         size(
           'length',
           'length inside',
           mount.length,
-          Math.max(rimLength, hole),
+          Math.max(rimLength, secondLength, hole),
           Math.min(REACH.boxSide, most?.length ?? Infinity)
         )
       ];
