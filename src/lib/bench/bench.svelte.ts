@@ -330,6 +330,11 @@ export class Bench {
     });
   }
 
+  /** Changes which speakers the bench keeps, or one of them (speakers.ts); the mounts that have it follow. */
+  keepSpeakers(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
+    return refusal(() => this.#change(change(this.#file), kind));
+  }
+
   #put(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return `the shelf has room for ${MAX_SETUPS} mounts`;
     this.inHand = null;

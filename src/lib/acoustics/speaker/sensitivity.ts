@@ -4,7 +4,7 @@ import { outlineArea } from '../outline.js';
 import type { Speaker } from './speaker.js';
 
 /** What sound pressure levels are written against, in Pa (common to all of acoustics; ISO 1683:2015). */
-const REFERENCE_PRESSURE = 20e-6;
+export const REFERENCE_PRESSURE = 20e-6;
 
 /**
  * Half-space sensitivity of the mid band: the sound pressure in Pa (rms) straight in front of the speaker in an endless plate, at

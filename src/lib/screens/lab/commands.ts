@@ -178,7 +178,8 @@ const WITHOUT_KEY: Command[] = [
     where: 'hall',
     deed: ({ projection }) => void projection.toggleFullscreen()
   },
-  { name: 'help', keys: [], deed: ({ dialogs }) => (dialogs.help = true) }
+  { name: 'help', keys: [], deed: ({ dialogs }) => (dialogs.help = true) },
+  { name: 'speaker', keys: [], deed: ({ dialogs }) => (dialogs.speaker = true) }
 ];
 
 export const COMMANDS: readonly Command[] = [

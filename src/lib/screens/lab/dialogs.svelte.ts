@@ -5,6 +5,8 @@ export class Dialogs {
   keyList = $state(false);
   /** How it works, what it leaves out, cautions. */
   help = $state(false);
+  /** The speaker, its drawing, a maker's sheet, home measurements. */
+  speaker = $state(false);
 
   /** The listener has answered the question for headphones. */
   earsChecked = false;

@@ -30,7 +30,8 @@ export type CommandName =
   | 'save'
   | 'open'
   | 'keys'
-  | 'help';
+  | 'help'
+  | 'speaker';
 
 /** The lab's commands as a screen asks for them. */
 export interface Commands {

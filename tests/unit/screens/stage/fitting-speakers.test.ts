@@ -3,7 +3,8 @@ import type { Mount } from '../../../../src/lib/acoustics/mounts/mount.js';
 import { outlineWidth } from '../../../../src/lib/acoustics/outline.js';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import { demoBench, DEMO_MOUNTS } from '../../../../src/lib/file/demo-bench.js';
-import { fittingSpeakers, speakersToChoose } from '../../../../src/lib/screens/stage/fitting-speakers.js';
+import { speakersToChoose } from '../../../../src/lib/bench/speakers.js';
+import { fittingSpeakers } from '../../../../src/lib/screens/stage/fitting-speakers.js';
 
 const hood: Mount = { kind: 'shell', length: 0.105, width: 0.018, height: 0.032, ends: 'closed', offset: 0 };
 
