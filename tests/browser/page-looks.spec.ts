@@ -82,9 +82,20 @@ async function everyState(
     for (const summary of await sound.locator('summary').all()) await summary.click();
     await look('the sound unfolded');
     for (const summary of await sound.locator('summary').all()) await summary.click();
-    await bench.speaker.locator('summary').click();
-    await look('the speaker’s panel open');
   }
+  await bench.openSpeaker();
+  await look('the speaker’s drawing');
+  await bench.speaker.getByRole('tab', { name: 'maker’s sheet' }).click();
+  await bench.typeFigure(/^resonance/, '410');
+  await bench.typeFigure(/^moving mass/, '0.55');
+  await bench.typeFigure(/^compliance/, '0.38');
+  await expect(bench.speaker.getByText('39 % apart')).toBeVisible();
+  await look('a maker’s sheet that contradicts itself');
+  await bench.speaker.getByRole('tab', { name: 'measured at home' }).click();
+  await look('the speaker measured at home');
+  await bench.speaker.getByRole('tab', { name: 'all speakers' }).click();
+  await look('all speakers');
+  await bench.escape();
   await page.getByRole('button', { name: 'another sound' }).click();
   await expect(page.getByRole('dialog', { name: 'The sounds there are' })).toBeVisible();
   await look('the drawer of sounds');

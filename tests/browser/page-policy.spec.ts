@@ -71,7 +71,8 @@ test('a whole evening’s use asks for nothing that the policy forbids', async (
   await bench.choose('Pink noise');
 
   // The speaker, the notes, every popover and every dialog.
-  await bench.speaker.locator('summary').click();
+  await bench.openSpeaker();
+  await bench.escape();
   await bench.giveSpeaker('round-28');
   for (const figure of await page.locator('button.figure:visible').all()) {
     await figure.click();

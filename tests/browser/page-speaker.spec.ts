@@ -1,6 +1,8 @@
 import { checkInstallation } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Speaker } from '../../src/lib/acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
+import { demoBench } from '../../src/lib/file/demo-bench.js';
+import { writeBenchFile } from '../../src/lib/file/write-bench-file.js';
 import { demoMount } from '../helpers/page-level.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 
@@ -36,7 +38,6 @@ test('some of the nine do not fit somewhere, or the tests above would show littl
 const { it, onOnePage } = cases();
 
 it('each of the nine goes into every mount it fits, and the others say why not', async ({ page, bench }) => {
-  await bench.speaker.locator('summary').click();
   for (const [key, speaker] of Object.entries(SPEAKERS))
     await test.step(speaker.name, async () => {
       await bench.giveSpeaker(key, { everywhere: true });
@@ -65,7 +66,6 @@ it('each of the nine goes into every mount it fits, and the others say why not',
 it('a mount that the speaker no longer fits is silent, the others play on, and it comes back', async ({
   bench
 }) => {
-  await bench.speaker.locator('summary').click();
   await bench.play();
   await bench.hear(4);
   await bench.giveSpeaker('round-50', { everywhere: true });
@@ -101,7 +101,6 @@ it('levels against a mount that cannot be built any more go against one that can
   page,
   bench
 }) => {
-  await bench.speaker.locator('summary').click();
   await page.getByRole('combobox', { name: /levels against/ }).selectOption('closed box');
   await expect(bench.stand(4)).toContainText('to compare with');
   await bench.giveSpeaker('round-50', { everywhere: true });
@@ -111,54 +110,177 @@ it('levels against a mount that cannot be built any more go against one that can
   await expect(bench.stand(4)).toContainText('to compare with');
 });
 
-it('a motor value is edited: resonance, box and curve follow', async ({ page, bench }) => {
-  await bench.speaker.locator('summary').click();
+it('a motor value is edited on the drawing: resonance and curve follow at once; undo takes it back', async ({
+  page,
+  bench
+}) => {
   await bench.hear(4);
+  const curve = await bench.curve();
+  await bench.openSpeaker();
   const mass = page.getByRole('textbox', { name: 'moving mass' });
   await expect(mass).toHaveValue('0.55');
-  const [before, curve] = [await bench.speaker.locator('> p').last().innerText(), await bench.curve()];
-  await mass.fill('2,2');
-  await mass.press('Enter');
+  await bench.typeFigure('moving mass', '2,2');
   await expect(mass).toHaveValue('2.2');
   // Four times the mass on the same spring: half the resonance.
-  await expect(bench.speaker.locator('summary')).toContainText('resonance 174 Hz');
-  expect(await bench.speaker.locator('> p').last().innerText()).not.toBe(before);
+  await expect(bench.speaker.locator('dd').first()).toHaveText('174 Hz');
+  await bench.escape();
+  await expect(bench.speakerOpener).toContainText('resonance 174 Hz');
+  await expect(bench.speakerOpener).toBeFocused();
   await expect.poll(() => bench.curve()).not.toEqual(curve);
+  await bench.openSpeaker();
+  await bench.speaker.getByRole('button', { name: 'undo' }).click();
+  await expect(mass).toHaveValue('0.55');
+  await bench.escape();
 });
 
-it('a frame is edited: free air’s string follows', async ({ page, bench }) => {
-  await bench.speaker.locator('summary').click();
-  const width = page.getByRole('textbox', { name: 'frame width' });
-  await width.fill('30');
-  await width.press('Enter');
+it('every figure has a leader that ends at its part, on the drawing', async ({ bench }) => {
+  await bench.openSpeaker();
+  const drawings = bench.speaker.locator('.leadered');
+  await expect(drawings).toHaveCount(2);
+  for (const drawing of await drawings.all()) {
+    const fields = await drawing.locator('.field').count();
+    await expect(drawing.locator('path.leader')).toHaveCount(fields);
+    const svg = (await drawing.locator('svg').boundingBox())!;
+    for (const end of await drawing.locator('circle.end').all()) {
+      const { x, y } = (await end.boundingBox())!;
+      expect(x).toBeGreaterThan(svg.x + 10);
+      expect(x).toBeLessThan(svg.x + svg.width - 10);
+      expect(y).toBeGreaterThan(svg.y);
+      expect(y).toBeLessThan(svg.y + svg.height);
+    }
+  }
+  await expect(bench.speaker.getByRole('textbox', { name: 'largest excursion' })).toHaveValue('0.8');
+  await bench.escape();
+});
+
+it('a frame is edited: free air’s string follows', async ({ bench }) => {
+  await bench.openSpeaker();
+  await bench.typeFigure('frame width', '30');
+  await bench.escape();
   await expect(bench.stand(1)).toContainText('30 mm string');
   await expect(bench.stage.locator('.way')).toHaveText('nearest way round: 30 mm');
 });
 
-it('absurd values are refused in one sentence, the field shows what counts', async ({ page, bench }) => {
-  await bench.speaker.locator('summary').click();
+it('absurd values are refused in one sentence beside their field, which shows what counts', async ({
+  page,
+  bench
+}) => {
   const stands = bench.shelf.locator('ol');
   const [shelf, curve] = [await bench.atRest(), await bench.curve()];
+  await bench.openSpeaker();
   for (const [label, typed, sentence] of absurd)
     await test.step(`${label} "${typed}"`, async () => {
       const field = page.getByRole('textbox', { name: new RegExp(`^${label}`) });
       const before = await field.inputValue();
-      await field.fill(typed);
-      await field.press('Enter');
-      await expect(bench.speaker.getByRole('alert')).toHaveText(sentence);
+      await bench.typeFigure(new RegExp(`^${label}`), typed);
+      await expect(bench.speaker.locator('.field', { has: field }).getByRole('alert')).toHaveText(sentence);
       await expect(field).toHaveValue(before);
-      await bench.drawn();
-      expect(await stands.innerText()).toBe(shelf);
-      expect(await bench.curve()).toEqual(curve);
+      // What is entered there next takes it away.
+      await bench.typeFigure(new RegExp(`^${label}`), before);
+      await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
     });
-  // Another speaker takes the sentence away; back again, everything is as it was.
-  const level = await bench.level(2);
-  await bench.giveSpeaker('round-28', { everywhere: true });
-  await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
-  await expect.poll(() => bench.level(2)).not.toBe(level);
-  await bench.giveSpeaker('oval', { everywhere: true });
-  await expect.poll(() => stands.innerText()).toBe(shelf);
-  await expect.poll(() => bench.curve()).toEqual(curve);
+  await bench.escape();
+  expect(await stands.innerText()).toBe(shelf);
+  expect(await bench.curve()).toEqual(curve);
 });
 
-test('the speaker’s panel', onOnePage);
+it('a sheet of four figures: what follows, what is missing, what contradicts; then its values are the speaker’s', async ({
+  bench
+}) => {
+  await bench.openSpeaker('maker’s sheet');
+  const found = bench.speaker.getByRole('region', { name: 'What the sheet says' });
+  await expect(found).toContainText('Nothing is typed yet.');
+  await bench.typeFigure(/^resonance/, '420');
+  await bench.typeFigure(/^total Q/, '1.2');
+  await bench.typeFigure(/^equivalent volume/, '15');
+  await expect(found).toContainText('Two more figures are needed, of these: coil resistance, mechanical Q');
+  await bench.typeFigure(/^coil resistance/, '7.4');
+  await expect(found).toContainText('One more figure is needed');
+  await expect(bench.speaker.locator('.field', { hasText: 'moving mass' })).toContainText('0.49 g');
+  await bench.typeFigure(/^moving mass/, '0.6');
+  await expect(found).toContainText('Equivalent volume: the sheet says 15 cm³.');
+  await expect(found).toContainText('% apart; up to 5 % would pass as rounding.');
+  await bench.typeFigure(/^moving mass/, '');
+  await found.getByRole('button', { name: /take what is missing/ }).click();
+  await expect(found).toContainText('Not on the sheet: mechanical Q.');
+  await found.getByRole('button', { name: 'use these values' }).click();
+  await expect(found.getByRole('status')).toHaveText(
+    '“28 × 40 mm” has these values now. Undo takes them back.'
+  );
+  await bench.escape();
+  await expect(bench.speakerOpener).toContainText('resonance 420 Hz');
+});
+
+it('measured at home: the volts to look for, figures with their errors, and the speaker with them', async ({
+  bench
+}) => {
+  await bench.openSpeaker('measured at home');
+  for (const [name, figure] of [
+    ['coil by the ohmmeter', '8'],
+    ['resistor', '100'],
+    ['resonance', '400'],
+    ['volts across the speaker', '0.2'],
+    ['volts across the resistor', '0.5']
+  ])
+    await bench.speaker.locator('.steps').getByRole('textbox', { name, exact: true }).fill(figure);
+  await bench.typeFigure('tone below it', '320');
+  // 0.7 V over |100 + Z| with Z of 17.9 Ω, by hand: √(100² + 4·100·8·5/6 + 8²·5) = 114.0 Ω
+  await expect(bench.speaker.locator('.steps b')).toHaveText('0.110 V');
+  const found = bench.speaker.getByRole('region', { name: 'What was measured' });
+  await expect(found).toContainText('Still to read: tone above it, added mass, resonance with the mass.');
+  await bench.typeFigure('tone above it', '500');
+  await bench.typeFigure('added mass', '0.5');
+  await bench.typeFigure('resonance with the mass', '300');
+  // 0.5 g/(16/9 − 1)
+  await expect(found).toContainText(/moving mass\s*0\.64 ± 0\.0\d g/);
+  await bench.typeFigure('resonance with the mass', '410');
+  await expect(found).toContainText('The added mass must lower the resonance: read both again.');
+  await bench.typeFigure('resonance with the mass', '300');
+  await found.getByRole('button', { name: 'use these values' }).click();
+  await bench.escape();
+  await expect(bench.speakerOpener).toContainText('resonance 400 Hz');
+});
+
+it('speakers are copied, named, deleted if no mount has them, and taken from another bench', async ({
+  page,
+  bench
+}) => {
+  await bench.openSpeaker('all speakers');
+  const panel = bench.speaker.getByRole('tabpanel');
+  await expect(panel.getByRole('button', { name: 'delete 28 × 40 mm', exact: true })).toBeDisabled();
+  await panel.getByRole('button', { name: 'copy 28 × 40 mm', exact: true }).click();
+  const name = bench.speaker.getByRole('textbox', { name: 'its name' });
+  await expect(name).toHaveValue('28 × 40 mm again');
+  await name.fill('from the drawer');
+  await name.press('Tab');
+  await bench.speaker.getByRole('button', { name: 'put it into 1, free air' }).click();
+  await expect(bench.speaker).toContainText('in 1, free air, which you hear');
+  await expect(panel.getByRole('button', { name: 'delete from the drawer' })).toBeDisabled();
+  await bench.speaker.getByRole('button', { name: 'undo' }).click();
+  await panel.getByRole('button', { name: 'delete from the drawer' }).click();
+  await expect(panel.getByText('from the drawer')).toHaveCount(0);
+
+  const opener = panel.getByLabel('open a bench file');
+  const give = (name: string, text: string) =>
+    opener.setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  await give('none.json', '{"format": "other"}');
+  await expect(panel.getByRole('alert')).toHaveText(
+    /^none\.json could not be opened: .*\. No speaker was taken\.$/
+  );
+  const other = demoBench();
+  const speakers = { oval: SPEAKERS.oval, mine: { ...SPEAKERS['round-36'], name: 'Mine' } };
+  await give('club.json', writeBenchFile({ ...other, speakers }));
+  await expect(panel.getByRole('alert')).toHaveCount(0);
+  await expect(panel.getByRole('checkbox', { name: /28 × 40 mm, 348 Hz, here already/ })).not.toBeChecked();
+  await expect(panel.getByRole('checkbox', { name: /^Mine, 398 Hz/ })).toBeChecked();
+  await panel.getByRole('button', { name: 'take this one' }).click();
+  await expect(panel.getByRole('status')).toHaveText('Taken: “Mine”.');
+  await panel.getByRole('button', { name: 'look at Mine' }).click();
+  await expect(bench.speaker.getByRole('textbox', { name: 'frame diameter' })).toHaveValue('36');
+  await bench.escape();
+  await expect(bench.speakerChoice.locator('option', { hasText: 'Mine' })).toHaveCount(1);
+  await page.keyboard.press('Control+z');
+  await expect(bench.speakerChoice.locator('option', { hasText: 'Mine' })).toHaveCount(0);
+});
+
+test('the speaker’s screen', onOnePage);

@@ -144,9 +144,28 @@ export class BenchPage {
     await this.page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
   }
 
-  /** The panel of the speaker's values. */
+  /** The screen of the speaker. */
   get speaker(): Locator {
-    return this.page.locator('details.speaker');
+    return this.page.getByRole('dialog', { name: 'The speaker' });
+  }
+
+  /** What opens it, at the stage. */
+  get speakerOpener(): Locator {
+    return this.stage.getByRole('button', { name: /^its drawing and values/ });
+  }
+
+  /** Opens the speaker's screen, which is fetched when it is asked for first, on one of its parts. */
+  async openSpeaker(part = 'drawing'): Promise<void> {
+    await this.speakerOpener.click();
+    await this.speaker.getByRole('tab', { name: part }).click();
+    await expect(this.speaker.getByRole('tabpanel', { name: part })).toBeVisible();
+  }
+
+  /** Types a figure of the speaker on its screen and enters it. */
+  async typeFigure(name: string | RegExp, figure: string): Promise<void> {
+    const field = this.speaker.getByRole('textbox', { name });
+    await field.fill(figure);
+    await field.press('Enter');
   }
 
   get playButton(): Locator {

@@ -14,7 +14,7 @@ export type SpeakerPart =
   | 'mass'
   | 'surround'
   | 'friction'
-  | 'gap'
+  | 'magnet'
   | 'coil'
   | 'heat';
 
@@ -33,6 +33,8 @@ export interface SpeakerDrawing {
   magnet: string;
   /** The cap at the ends of the largest excursion. */
   travel: { x: number; from: number; to: number };
+  /** A line as long as it is deep, beside it. */
+  depthLine: string;
   depth: number;
   halfLength: number;
   /** How far it rises over the front of its frame: the roll, or the cap at its largest excursion. */
@@ -62,6 +64,7 @@ export function speakerDrawing({
   const wall = Math.min(Math.max(bore * 1.9, bore + 0.2 * depth), rim * 0.85);
   const gap = Math.max(0.12, 0.07 * bore);
   const [inside, outside] = [bore - gap, bore + gap];
+  const aside = 0.06 * rim;
   const inner = edge - roll;
   const outer = Math.min(edge + roll, rim);
   const winding = { width: gap * 1.1, height: 0.2 * depth, y: 0.52 * depth };
@@ -101,17 +104,18 @@ export function speakerDrawing({
       box(bore + 2.2 * gap, wall * 0.97, ironFoot, 0.88 * depth) +
       box(-wall * 0.97, -bore - 2.2 * gap, ironFoot, 0.88 * depth),
     travel: { x: 0, from: capTop - xmax, to: capTop + xmax },
+    depthLine: `M${-rim - aside},0V${depth}M${-rim - 1.5 * aside},0h${aside}M${-rim - 1.5 * aside},${depth}h${aside}`,
     depth,
     halfLength: rim,
     above: Math.max(roll, xmax - capTop, 0),
     at: {
-      depth: [-rim, depth],
+      depth: [-rim - aside, 0.75 * depth],
       body: [-(Math.max(wall, rim * 0.86) + wall) / 2, 0.49 * depth],
       travel: [0, capTop],
       mass: [-(inner + bore) / 2, neck / 2],
       surround: [(inner + outer) / 2, -roll],
       friction: [outer, 0],
-      gap: [(outside + wall) / 2, (ironTop + ironFoot) / 2],
+      magnet: [(bore + 2.2 * gap + wall) / 2, (ironFoot + 0.88 * depth) / 2],
       coil: [bore, winding.y + 0.15 * winding.height],
       heat: [bore, winding.y + 0.85 * winding.height]
     }
