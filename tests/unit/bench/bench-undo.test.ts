@@ -4,6 +4,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench, MAX_SETUPS } from '../../../src/lib/bench/bench.svelte.js';
+import { withCopy, withoutSpeaker, withSpeaker } from '../../../src/lib/bench/speakers.js';
+import type { BenchFile } from '../../../src/lib/file/bench-file.js';
 import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { writeBenchFile } from '../../../src/lib/file/write-bench-file.js';
@@ -93,6 +95,21 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
     .map(([[key, speaker], everywhere]) =>
       edit(`speaker ${key}, everywhere ${everywhere}`, (b) => b.setSpeaker(key, speaker, everywhere))
     ),
+  fc
+    .constantFrom(...Object.keys(SPEAKERS))
+    .map((key) => edit(`copy speaker ${key}`, (b) => b.keepSpeakers((file) => withCopy(file, key).file))),
+  fc
+    .tuple(fc.nat(3), fc.constantFrom(-1, 0.0003, 0.002))
+    .map(([i, mms]) =>
+      edit(`moving mass ${mms} for speaker ${i}`, (b) => b.keepSpeakers((file) => heavier(file, i, mms)))
+    ),
+  fc
+    .nat(3)
+    .map((i) =>
+      edit(`delete speaker ${i}`, (b) =>
+        b.keepSpeakers((file) => withoutSpeaker(file, Object.keys(file.speakers)[i] ?? b.heard.setup.speaker))
+      )
+    ),
   fc.nat(5).map((i) =>
     edit(`measure against ${i}`, (b) => {
       if (i < b.file.setups.length) b.measureAgainst(i);
@@ -100,6 +117,12 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
   ),
   arbitraryBench.map((file) => edit('open another bench', (b) => b.open(file)))
 );
+
+function heavier(file: BenchFile, i: number, mms: number): BenchFile {
+  const key = Object.keys(file.speakers)[i];
+  if (key === undefined) return file;
+  return withSpeaker(file, key, { ...file.speakers[key], motor: { ...SPEAKERS.oval.motor, mms } });
+}
 
 const edits = fc.array(change, { minLength: 1, maxLength: 25 });
 
