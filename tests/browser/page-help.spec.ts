@@ -38,13 +38,13 @@ it('what was silent before is silent again; the ear check comes first', async ({
   await expect(heard(page)).toHaveText('1');
 });
 
-it('five steps, drawn, each plays its mount; closing puts back what was heard', async ({ page, bench }) => {
+it('eight steps, drawn, each plays its mount; closing puts back what was heard', async ({ page, bench }) => {
   await bench.hear(4);
   await bench.play();
   await openHelp(page);
   const steps = help(page).getByRole('listitem');
-  await expect(steps).toHaveCount(5);
-  await expect(steps.locator('svg')).toHaveCount(5);
+  await expect(steps).toHaveCount(8);
+  await expect(steps.locator('svg')).toHaveCount(8);
   for (const [i, numeral] of [
     [0, '1'],
     [2, '2'],

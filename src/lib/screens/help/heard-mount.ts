@@ -1,14 +1,16 @@
 import type { Stand } from '../../evaluation/stand.js';
 
 /** The kinds of mount that a step of the explanation can let one hear. */
-export type HeardMount = 'free air' | 'plate' | 'shell' | 'box';
+export type HeardMount = 'free air' | 'plate' | 'shell' | 'box' | 'chassis' | 'leak';
 
 /** What one is told where the shelf has none of them. */
 const MISSING: Record<HeardMount, string> = {
   'free air': 'the bare speaker',
   plate: 'a plate',
   shell: 'a shell with closed ends',
-  box: 'a closed box'
+  box: 'a closed box',
+  chassis: 'a shell with a chassis',
+  leak: 'a box with a gap'
 };
 
 function isOne({ setup: { mount }, problem }: Stand, wanted: HeardMount): boolean {
@@ -17,7 +19,13 @@ function isOne({ setup: { mount }, problem }: Stand, wanted: HeardMount): boolea
     case 'free air':
       return mount.kind === 'free';
     case 'shell':
-      return mount.kind === 'shell' && mount.ends === 'closed';
+      return mount.kind === 'shell' && mount.ends === 'closed' && !mount.chassis;
+    case 'chassis':
+      return mount.chassis !== undefined;
+    case 'box':
+      return mount.kind === 'box' && !mount.leak;
+    case 'leak':
+      return mount.kind === 'box' && mount.leak !== undefined;
     default:
       return mount.kind === wanted;
   }

@@ -15,15 +15,21 @@ export interface Step {
   source: string;
   /** What is heard; several take turns. */
   hear: readonly HeardMount[];
+  /** It is heard over the board. */
+  onLayout?: true;
   /** What to listen for. */
   listenFor: string;
 }
 
 const AIR = { temperatureC: 20 };
 
-/** The five steps; their figures are those of the demo bench at 20 °C, lengths written as the user wants them. */
+/** The steps; their figures are those of the demo benches at 20 °C, lengths written as the user wants them. */
 export function steps(lengthWords: (metres: Metres) => string): Step[] {
   const length = (metres: Metres): string => unbroken(lengthWords(metres));
+  const gap = (metres: Metres): string =>
+    metres < 0.001 && lengthWords(1).endsWith('in')
+      ? `${Math.round(1e5 * metres) / 100}\u00a0mm`
+      : unbroken(lengthWords(metres));
   const frequency = (hertz: Hertz): string => unbroken(frequencyWords(hertz));
   const [free, plate, shell, box] = (['free', 'plate', 'shell', 'box'] as const).map(
     (kind) => demoMount(kind).figures
@@ -83,6 +89,40 @@ export function steps(lengthWords: (metres: Metres) => string): Step[] {
       source: 'R. H. Small, Closed-Box Loudspeaker Systems, J. Audio Eng. Soc. 20 (1972) 798',
       hear: ['box'],
       listenFor: 'loud in the middle, one note stands out'
+    },
+    {
+      title: 'The board under the layout',
+      plain: `On a layout a hard board lies below. It throws the sound back like a mirror: it is as if a second mount stood upside down below it. That of a closed box pushes when the box pushes, and low notes gain 6 dB. That of an open mount pushes the other way, since its back is towards you: at 300 Hz the plate ${length(0.035)} above the board loses 13 dB to its own reflection, the empty shell ${length(0.014)} above it 4 dB. So in the hand the plate is ahead, on the layout the box.`,
+      trade:
+        'Mirror images: a closed box doubles, a dipole that faces up cancels the more, the lower it stands.',
+      symbols:
+        'a closed box: 2·cos(kh·cos θ); a small open mount: 2·sin(kh·cos θ), h its height, θ from straight up.',
+      source: 'image of a source in a rigid plane, any textbook of acoustics; figures by the wave solution',
+      hear: ['plate', 'box'],
+      onLayout: true,
+      listenFor: 'on the layout the box has the weight and the plate has lost it; key B brings back the hand'
+    },
+    {
+      title: 'The chassis in the shell',
+      plain: `A locomotive’s shell is not open below: the chassis closes it but for a slit on either side. What was a wide mouth is a narrow one, so the shell’s own note falls: in no. 41 from 1.5 kHz to 1.2 kHz with slits of ${length(0.001)}, to 0.9 kHz with ${gap(0.0003)}. And it stands out more: by 17 dB in place of 11. The tighter the slits, the more the shell is a closed box.`,
+      practice: `Slits of ${gap(0.0003)} to ${length(0.002)} between chassis and shell.`,
+      trade:
+        'A resonator with a neck: the air in the slits is the mass, the air above the chassis the spring.',
+      symbols: 'f = c/(2π)·√(S/(V·t)): S the area of the slits, t their depth and its ends, V the air above.',
+      source: 'H. von Helmholtz, 1863; figures by the wave solution',
+      hear: ['shell', 'chassis'],
+      listenFor: 'empty shell and chassis in turns: the ring goes down and grows'
+    },
+    {
+      title: 'A leak',
+      plain: `A box is closed only where it is tight. A gap of ${gap(0.0001)} all round the speaker’s frame, a sheet of paper that was not glued, costs the small box 3 dB at 300 Hz and 7 dB at 500 Hz. Low notes take the way through the gap: there the pressure in the box is highest.`,
+      practice: 'Press on the cone, slowly: in a tight box it comes back slowly.',
+      trade: 'Leakage loss; the slit rubs on the air, so it takes power besides.',
+      symbols:
+        'Z = 12·η·t/(g³·ℓ) at low frequency: g the gap, t its depth, ℓ its length. Half the gap rubs eight times as much.',
+      source: 'flow between two planes, any textbook of acoustics; figures by the wave solution',
+      hear: ['box', 'leak'],
+      listenFor: 'tight and leaky in turns: the one note that stood out is gone'
     }
   ];
 }

@@ -65,6 +65,18 @@ describe('Audition', () => {
     expect([bench.heard.index, sound.playing]).toEqual([index, true]);
   });
 
+  it('is heard over the board where the step says so, and where one listened before with the next and at the end', () => {
+    const { bench, audition } = at(0, true);
+    const board = () => bench.file.listener.board ?? false;
+    audition.hear(5, ['plate', 'box'], true);
+    expect([bench.heard.index, board()]).toEqual([1, true]);
+    audition.hear(0, ['free air']);
+    expect(board()).toBe(false);
+    audition.hear(5, ['plate', 'box'], true);
+    audition.stop();
+    expect([bench.heard.index, board()]).toEqual([0, false]);
+  });
+
   it('makes no step in the history', () => {
     const { bench, audition } = at(1, true);
     audition.hear(0, ['free air']);

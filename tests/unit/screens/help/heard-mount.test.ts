@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import { layoutBench } from '../../../../src/lib/file/layout-bench.js';
 import { missingSentence, standOf } from '../../../../src/lib/screens/help/heard-mount.js';
 
 describe('standOf', () => {
@@ -15,6 +16,14 @@ describe('standOf', () => {
     const { mount } = bench.heard.setup;
     if (mount.kind === 'shell') bench.setMount({ ...mount, ends: 'open' });
     expect(standOf('shell', bench.stands)).toBeNull();
+  });
+  it('finds chassis and leak on the demo on the layout, and takes neither for the bare one', () => {
+    const bench = new Bench();
+    bench.open(layoutBench());
+    expect(
+      (['shell', 'chassis', 'box', 'leak'] as const).map((one) => standOf(one, bench.stands)?.index)
+    ).toEqual([0, 1, 2, 3]);
+    expect(standOf('chassis', new Bench().stands)).toBeNull();
   });
   it('takes no mount that cannot be built', () => {
     const bench = new Bench();
