@@ -176,6 +176,19 @@ it('absurd values are refused in one sentence beside their field, where it stays
       await expect(bench.speaker.locator('.field', { has: field }).getByRole('alert')).toHaveText(sentence);
       await expect(field).toHaveValue(typed);
       await expect(field).toHaveAttribute('aria-invalid', 'true');
+      // Its leader still begins beside it, wherever its sentence has moved it.
+      await expect
+        .poll(async () => {
+          const { y, height } = (await field.boundingBox())!;
+          const begins = await bench.speaker.locator('path.leader').evaluateAll((all) =>
+            all.map((one) => {
+              const path = one as SVGPathElement;
+              return path.getPointAtLength(0).y + path.ownerSVGElement!.getBoundingClientRect().top;
+            })
+          );
+          return Math.min(...begins.map((begin) => Math.abs(begin - y - height / 2)));
+        })
+        .toBeLessThan(3);
       await bench.typeFigure(new RegExp(`^${label}`), before);
       await expect(bench.speaker.getByRole('alert')).toHaveCount(0);
     });
