@@ -151,7 +151,7 @@ export class BenchPage {
 
   /** What opens it, at the stage. */
   get speakerOpener(): Locator {
-    return this.stage.getByRole('button', { name: /^its drawing and values/ });
+    return this.stage.getByRole('button', { name: /^its values/ });
   }
 
   /** Opens the speaker's screen, which is fetched when it is asked for first, on one of its parts. */
