@@ -168,7 +168,7 @@ it('a second speaker is added, dragged in the plan, refused, wired and taken out
   await bench.stage.getByRole('button', { name: '+ add …' }).click();
   await page.getByRole('button', { name: /^a second speaker/ }).click();
   expect(await number(bench, 'second, along')).toBe(41);
-  await bench.drag(bench.handle('Flat plate, second, along'), 12, 0);
+  await bench.drag(bench.handle('Flat plate, place of the second speaker'), 12, 0);
   expect(await number(bench, 'second, along')).toBeGreaterThan(43);
   await bench.type('second, along', '12');
   await expect(bench.stage.getByRole('alert')).toContainText(
