@@ -136,7 +136,7 @@ curves.it('two hundred quick moves leave one answer, that of the last size', asy
   await page.keyboard.press('w');
   await solved(bench);
   await bench.field('width').focus();
-  await bench.stage.locator('h2').click();
+  await bench.stage.locator('#stage-title').click();
   for (let i = 0; i < 200; i++)
     await page.keyboard.press(i % 2 ? 'ArrowUp' : 'Shift+ArrowDown', { delay: 0 });
   await page.keyboard.press('Escape');
