@@ -72,6 +72,12 @@ export const EXPLANATIONS = {
     formula: 'sensitivity ∝ Sd·Bl/(Re·Mms)',
     source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383'
   },
+  turn: {
+    title: 'Why the order turns over on the layout',
+    text: 'A hard board mirrors the mount. What comes out of a closed box comes out of its mirror image in step: the low notes gain 6 dB. A mount that is open at its back sends out two sounds out of step; in the mirror they are the other way round, so that close over the board the low notes cancel once more: 300 Hz lose 13 dB of a plate 35 mm above it.',
+    source:
+      'image of a source and of a dipole, any acoustics handbook; figures by the wave solution, 60° from straight up'
+  },
   bars: {
     title: 'What is left of the sound',
     text: 'Each bar is a third of an octave of the sound as it is (outline) and as much of it as the heard mount lets through (filled). The gap is what is lost. The bars have a scale of their own: one grid step is 10 dB.',

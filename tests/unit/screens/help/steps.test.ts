@@ -1,3 +1,4 @@
+import { EXPLANATIONS } from '../../../../src/lib/screens/parts/explanations.js';
 import { describe, expect, it } from 'vitest';
 import { steps } from '../../../../src/lib/screens/help/steps.js';
 import { levelDb } from '../../../../src/lib/numeric/level-db.js';
@@ -88,6 +89,9 @@ describe('steps', () => {
     expect(plain()[5]).toContain('at 300 Hz the plate 35 mm above the board loses 13 dB');
     expect(plain()[5]).toContain('the empty shell 14 mm above it 4 dB');
     expect(plain()[5]).toContain('low notes gain 6 dB');
+    // The same figures stand behind the sentence on what turns over.
+    expect(EXPLANATIONS.turn.text).toContain('300 Hz lose 13 dB of a plate 35 mm above it');
+    expect(EXPLANATIONS.turn.text).toContain('the low notes gain 6 dB');
     // The usual heights of the two.
     const { speaker } = DEMO['flat plate'];
     expect(usualAbove(speaker, DEMO['flat plate'].mount, 'up')).toBe(0.035);

@@ -15,7 +15,7 @@ export function turnWords(
   const { hand, layout } = pair;
   const name = ({ index }: Ahead): string => nameOf(setups[index]);
   const by = ({ byDb }: Ahead): number => Math.round(byDb);
-  return `In the hand ${name(hand)} is ahead by ${by(hand)} dB, on the layout ${name(layout)} by ${by(layout)}.`;
+  return `In the hand ${name(hand)} is ${by(hand)} dB ahead of ${name(layout)}, on the layout ${by(layout)} dB behind it.`;
 }
 
 function nameOf({ name, mount }: Pick<Setup, 'name' | 'mount'>): string {
