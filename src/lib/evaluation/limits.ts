@@ -10,8 +10,6 @@ import type { Answer } from './answer.js';
 /** Where the least of an impedance is looked for. */
 const HEARD = { from: 20, to: 10_000 } as const;
 const IMPEDANCE_GRID = logGrid(HEARD.from, HEARD.to, 48);
-/** Above this share of the sample rate no filter follows a model. */
-const TOP_SHARE = 0.45;
 
 /** What leads from a sound's voltage to how far each cone moves and what flows through each coil, as impulse responses for 1 V. */
 export interface StrainFilters {
@@ -21,7 +19,7 @@ export interface StrainFilters {
 
 export function strainFilters({ driven }: Pick<Answer, 'driven'>, sampleRate: Hertz): StrainFilters {
   const taps = tapsFor(sampleRate);
-  const moved = driven(fftFrequencies(taps, sampleRate, TOP_SHARE * sampleRate));
+  const moved = driven(fftFrequencies(taps, sampleRate));
   const filter = (bins: { re: Float64Array; im: Float64Array }) =>
     impulseResponse(bins, { sampleRate, taps });
   return { displacement: moved.displacement.map(filter), current: coilCurrents(moved).map(filter) };

@@ -11,6 +11,7 @@ import type { Decibels, Degrees, Hertz, Radians } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import type { SpeakerKind } from './answer.js';
 import { models } from './models.js';
+import { zeroAtListenerDb } from './sound-level.js';
 import { answerNow, checkSolvable } from './solve-now.js';
 import type { Question } from './wave-jobs.js';
 
@@ -96,17 +97,22 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
       const answer = answerNow(model, questions[i], accuracy, speaker);
       const { load, ...response } = answer.respond(grid);
       const levels = levelAndPhase(response, places);
-      const sensitivity = sensitivityOf(bench.speakers[setup.speaker], air);
       return {
         name: setup.name,
         kind: setup.mount.kind,
-        ...sensitivity,
+        ...sensitivityOf(bench.speakers[setup.speaker], air),
         ...(isSolved ? { highest: answer.solvedTo } : {}),
         ...levels,
         ...(load ? { load: { re: places.map((k) => load.re[k]), im: places.map((k) => load.im[k]) } } : {}),
         ...(volts === null
           ? {}
-          : atDrive(volts, levels.levelDb, sensitivity.sensitivityDb!, listener, answer.driven(grid), places))
+          : atDrive(
+              volts,
+              levels.levelDb,
+              zeroAtListenerDb(questions[i].installation.speaker, air, volts, listener),
+              answer.driven(grid),
+              places
+            ))
       };
     })
   );
@@ -146,12 +152,10 @@ function voltsOf({ drive }: BenchFile, asked: PredictionAsked): number | null {
 function atDrive(
   volts: number,
   levelDb: (Decibels | null)[],
-  ownDb: Decibels,
-  { distance = 1 }: Listener,
+  zeroDb: Decibels,
   driven: DrivenCones,
   places: number[]
 ): Pick<SetupPrediction, 'levelAtListenerDb' | 'travel' | 'impedance'> {
-  const zeroDb = ownDb + 20 * Math.log10(volts / distance);
   const impedance = electricalImpedance(driven);
   return {
     levelAtListenerDb: levelDb.map((level) => (level === null ? null : level + zeroDb)),

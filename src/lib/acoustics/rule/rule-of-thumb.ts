@@ -1,5 +1,6 @@
 import { multiply } from '../../numeric/multiply.js';
 import { scaled } from '../../numeric/scaled.js';
+import { sum } from '../../numeric/sum.js';
 import type { ComplexArray } from '../../numeric/complex-array.js';
 import type { Hertz, Metres, MetresPerSecond } from '../../units.js';
 import { airDensity, soundSpeed, type Air } from '../air.js';
@@ -58,7 +59,7 @@ export function ruleOfThumb(
   const h = mountAlone(installation, c, distance, frequency);
   if (second) {
     const other = mountAlone(asSeenBySecond(installation), c, distance, frequency);
-    add(h, scaled(other, second.reversed ? -1 : 1));
+    sum([h, scaled(other, second.reversed ? -1 : 1)]);
   }
   if (speaker === 'full') {
     const { resonance, q } = resonanceIn(installation, air);
@@ -106,13 +107,6 @@ function resonanceIn(installation: Installation, air: Air): { resonance: Hertz; 
   if (mount.kind !== 'box') return { resonance: figures.fs, q: figures.qts };
   const { fc, qtc } = closedBox(figures, airForEach(installation));
   return { resonance: fc, q: qtc };
-}
-
-function add(sum: ComplexArray, { re, im }: ComplexArray): void {
-  for (let i = 0; i < re.length; i++) {
-    sum.re[i] += re[i];
-    sum.im[i] += im[i];
-  }
 }
 
 /** @throws RangeError for a mount with openings */

@@ -1,6 +1,7 @@
 import type { Amplifier } from '../../acoustics/speaker/drive.js';
 import type { Motor } from '../../acoustics/speaker/speaker.js';
 import type { ImpedanceCurve, Limit, Limits } from '../../evaluation/limits.js';
+import { inDigits } from '../../format/in-digits.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 
 /** One line of what a drive costs: what, how much of how much, and the share that it is. */
@@ -24,24 +25,19 @@ const FIRST: Record<Limit, string> = {
   clipping: 'then the amplifier clips'
 };
 
-/** A number in so many digits, without zeros at its end. */
-export function figureOf(value: number, digits = 2): string {
-  return String(Number(value.toPrecision(digits)));
-}
-
 /** What a drive costs on this sound, beside what is allowed. */
 export function costLines({ travel, heat, clipping }: Limits, { xmax, ratedPower }: Motor): CostLine[] {
   const lines: CostLine[] = [
     {
       limit: 'travel',
       name: NAMES.travel,
-      figure: `${figureOf(travel * 1000)} of ${figureOf(xmax * 1000)} mm`,
+      figure: `${inDigits(travel * 1000, 2)} of ${inDigits(xmax * 1000, 2)} mm`,
       share: travel / xmax
     },
     {
       limit: 'heat',
       name: NAMES.heat,
-      figure: `${figureOf(heat.loudest)} of ${figureOf(ratedPower)} W`,
+      figure: `${inDigits(heat.loudest, 2)} of ${inDigits(ratedPower, 2)} W`,
       share: heat.loudest / ratedPower
     }
   ];
@@ -57,12 +53,12 @@ export function costLines({ travel, heat, clipping }: Limits, { xmax, ratedPower
 
 /** The highest safe drive on this sound, and what comes first above it. */
 export function safeWords({ first }: Limits): string {
-  return `Safe on this sound up to ${figureOf(first.volts)} V: ${FIRST[first.limit]}.`;
+  return `Safe on this sound up to ${inDigits(first.volts, 2)} V: ${FIRST[first.limit]}.`;
 }
 
 /** A plain warning where the amplifier is given too low a load; null where it is not. */
 export function loadWarning({ least }: ImpedanceCurve, { leastLoad }: Amplifier): string | null {
   // A coil stated as 8 Ω measures less: a tenth below is common practice and no fault.
   if (least.ohms >= 0.85 * leastLoad) return null;
-  return `Too low a load: ${figureOf(least.ohms)} Ω at ${frequencyWords(least.frequency)}, and this amplifier needs ${figureOf(leastLoad)} Ω. It may switch off or burn; its maker’s instructions decide.`;
+  return `Too low a load: ${inDigits(least.ohms, 2)} Ω at ${frequencyWords(least.frequency)}, and this amplifier needs ${inDigits(leastLoad, 2)} Ω. It may switch off or burn; its maker’s instructions decide.`;
 }

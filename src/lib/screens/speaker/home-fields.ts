@@ -5,7 +5,7 @@ import {
   type HomeReading,
   type HomeReadings
 } from '../../acoustics/speaker/home-measurement.js';
-import { fourDigits } from './four-digits.js';
+import { inDigits } from '../../format/in-digits.js';
 
 /** What reads, each as well as the other. */
 export type ErrorKind = 'ohms' | 'resistor' | 'volts' | 'tone' | 'cone' | 'mass' | 'volume';
@@ -108,7 +108,7 @@ export function resultsOf({ figures, errors }: HomeMeasurement): { name: string;
 
 /** *0.55 ± 0.03*: the error in two digits below 3 and else in one, the figure to the same place. */
 export function withError(value: number, error: number): string {
-  if (!(error > 0)) return fourDigits(value);
+  if (!(error > 0)) return inDigits(value, 4);
   const power = Math.floor(Math.log10(error));
   const digits = error / 10 ** power < 2.95 ? 1 : 0;
   const places = Math.max(0, digits - power);

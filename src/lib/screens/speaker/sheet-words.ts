@@ -5,7 +5,7 @@ import {
   type SheetReading
 } from '../../acoustics/speaker/read-sheet.js';
 import { SHEET_NAMES, type SheetFigure } from '../../acoustics/speaker/sheet-relations.js';
-import { fourDigits } from './four-digits.js';
+import { inDigits } from '../../format/in-digits.js';
 import { inItsUnit, SHEET_FIELDS, type SensitivityAt, type SheetKey } from './sheet-fields.js';
 
 /** *one*, *one and another*, *one, another and a third*. */
@@ -21,7 +21,7 @@ export function keyOf(figure: SheetFigure): SheetKey {
 export function figureWords(figure: SheetFigure, value: number, at: SensitivityAt, distance: number): string {
   const key = keyOf(figure);
   const shown = inItsUnit(key, { [figure]: value }, at, distance)!;
-  const text = key === 'sensitivity' ? shown.toFixed(1) : fourDigits(Number(shown.toPrecision(3)));
+  const text = key === 'sensitivity' ? shown.toFixed(1) : inDigits(shown, 3);
   const { unit } = SHEET_FIELDS[key];
   return unit === '' ? text : `${text} ${unit}`;
 }

@@ -2,7 +2,7 @@ import { outlineLength, outlineWidth, type Outline } from '../../acoustics/outli
 import type { Motor } from '../../acoustics/speaker/speaker.js';
 import type { SpeakerPart } from '../../drawing/speaker-drawing.js';
 import type { BenchSpeaker } from '../../file/bench-file.js';
-import { fourDigits } from './four-digits.js';
+import { inDigits } from '../../format/in-digits.js';
 import { numberFrom } from '../../format/number-from.js';
 
 /** One figure of a speaker: what it is called, the part that it belongs to, how it is shown, and the speaker with another one. */
@@ -21,7 +21,7 @@ function field(
   shown: number | undefined,
   make: SpeakerField['with']
 ): SpeakerField {
-  return { part, label, unit, figure: shown === undefined ? '' : fourDigits(shown), with: make };
+  return { part, label, unit, figure: shown === undefined ? '' : inDigits(shown, 4), with: make };
 }
 
 function sides(speaker: BenchSpeaker, what: 'frame' | 'cone'): SpeakerField[] {

@@ -5,6 +5,7 @@ import type { Listener } from '../../acoustics/listener.js';
 import type { Response } from '../../acoustics/response.js';
 import { complexArray, type ComplexArray } from '../../numeric/complex-array.js';
 import { scaled } from '../../numeric/scaled.js';
+import { sum } from '../../numeric/sum.js';
 import { multiply } from '../../numeric/multiply.js';
 import { accelerations, type DrivenCones, drivenCones } from '../../acoustics/speaker/driven-cones.js';
 import { evaluateFit, rationalFit, type RationalFit } from '../../numeric/rational-fit.js';
@@ -185,15 +186,6 @@ function loadPairs(cones: number): [number, number][] {
   );
 }
 
-function sum([first, ...others]: readonly ComplexArray[]): ComplexArray {
-  for (const { re, im } of others)
-    for (let i = 0; i < first.re.length; i++) {
-      first.re[i] += re[i];
-      first.im[i] += im[i];
-    }
-  return first;
-}
-
 /** What is heard on all ways: each of them times its ratio, as late as it is longer. */
 function together(
   heard: readonly ComplexArray[],
@@ -201,18 +193,18 @@ function together(
   frequency: Float64Array,
   c: MetresPerSecond
 ): ComplexArray {
-  const sum = complexArray(frequency.length);
+  const all = complexArray(frequency.length);
   ways.forEach(({ longer, ratio }, w) => {
     const { re, im } = heard[w];
     for (let i = 0; i < frequency.length; i++) {
       const phase = (-2 * Math.PI * frequency[i] * longer) / c;
       const cos = ratio * Math.cos(phase);
       const sin = ratio * Math.sin(phase);
-      sum.re[i] += re[i] * cos - im[i] * sin;
-      sum.im[i] += re[i] * sin + im[i] * cos;
+      all.re[i] += re[i] * cos - im[i] * sin;
+      all.im[i] += re[i] * sin + im[i] * cos;
     }
   });
-  return sum;
+  return all;
 }
 
 /** @throws RangeError for an angle or a distance beyond LIMITS, over a board for one below it */

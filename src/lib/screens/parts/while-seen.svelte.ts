@@ -1,0 +1,20 @@
+/**
+ * Has `begin` begun while an element lies in the window, and what it returns called when it does not any more. Call while a component
+ * starts.
+ */
+export function whileSeen(element: () => HTMLElement | undefined, begin: () => () => void): void {
+  $effect(() => {
+    const seen = element();
+    if (!seen) return;
+    let end: (() => void) | null = null;
+    const observer = new IntersectionObserver(([{ isIntersecting }]) => {
+      end?.();
+      end = isIntersecting ? begin() : null;
+    });
+    observer.observe(seen);
+    return () => {
+      observer.disconnect();
+      end?.();
+    };
+  });
+}
