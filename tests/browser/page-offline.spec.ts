@@ -52,7 +52,7 @@ async function mark(page: Page): Promise<void> {
 }
 
 const marked = (page: Page): Promise<boolean> =>
-  page.evaluate(() => document.body.hasAttribute('data-not-reloaded'));
+  page.evaluate(() => document.querySelector('body[data-not-reloaded]') !== null);
 
 /** Asks the host for a newer version, as coming back to the window after an hour does. */
 async function look(page: Page): Promise<void> {
@@ -129,6 +129,8 @@ test('a new version waits until it is asked for, is put off by "later", then it 
   bench,
   deployed
 }) => {
+  // Five times the page is loaded, each time with a worker to start.
+  test.setTimeout(120_000);
   await firstVisit(bench, deployed.address());
   await bench.play();
   await bench.hear(2);

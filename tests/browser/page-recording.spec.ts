@@ -249,6 +249,7 @@ it('a recording is there again after a reload, out of the browser’s own store'
   await expect.poll(() => page.evaluate(keptRecordings)).toContain('chuffs.wav');
   await expect(bench.line).toHaveAttribute('data-kept', 'kept');
   await bench.hear(2);
+  await bench.measured();
   const level = await bench.level(2);
   await page.reload();
   await expect(bench.soundName).toHaveText('chuffs.wav');

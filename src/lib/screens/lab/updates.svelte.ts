@@ -5,6 +5,8 @@ import { resolve } from '$app/paths';
 export type BeforeReload = () => Promise<void>;
 
 const CHECK_EVERY_MS = 3_600_000;
+/** How long the newer version may take to take over; a browser that holds on to the older one lets it go when the page is loaded anew. */
+const TAKES_OVER_WITHIN_MS = 3000;
 const NOT_KEPT =
   'The new version is not used yet, because your work could not be kept. Save it to a file, then try again.';
 
@@ -29,13 +31,17 @@ export class Updates {
   #registration: ServiceWorkerRegistration | null = null;
   #beforeReload: BeforeReload | undefined;
   #lastCheck = 0;
+  #takingOver: ReturnType<typeof setTimeout> | undefined;
 
   /** Starts; call it once the page is shown. Returns what ends it. */
   connect(): () => void {
     const ended = new AbortController();
     // Some browsers throw at the very word where storage is forbidden.
     this.#register(ended.signal).catch(() => undefined);
-    return () => ended.abort();
+    return () => {
+      ended.abort();
+      clearTimeout(this.#takingOver);
+    };
   }
 
   /** Keeps the work, then loads the newer version. */
@@ -50,6 +56,7 @@ export class Updates {
     try {
       await beforeReload?.();
       waiting.postMessage('use now');
+      this.#takingOver = setTimeout(() => void this.#reload(), TAKES_OVER_WITHIN_MS);
     } catch {
       this.#notKept();
     }
@@ -102,6 +109,7 @@ export class Updates {
 
   /** Keeps once more what was done meanwhile, and loads the page anew. */
   async #reload(): Promise<void> {
+    clearTimeout(this.#takingOver);
     try {
       await this.#beforeReload?.();
       location.reload();

@@ -200,6 +200,26 @@ describe('a newer version', () => {
     expect(reload).toHaveBeenCalledOnce();
   });
 
+  test('on which the browser does not act within three seconds is loaded all the same, once', async () => {
+    const { updates, waiting } = await laterVisit(true);
+    vi.useFakeTimers();
+    void updates.useNow();
+    await vi.advanceTimersByTimeAsync(2900);
+    expect([waiting!.told, reload.mock.calls.length, updates.busy]).toEqual([['use now'], 0, true]);
+    await vi.advanceTimersByTimeAsync(200);
+    expect(reload).toHaveBeenCalledOnce();
+  });
+
+  test('that takes over in time is not loaded a second time', async () => {
+    const { updates } = await laterVisit(true);
+    vi.useFakeTimers();
+    void updates.useNow();
+    await vi.advanceTimersByTimeAsync(100);
+    container.takeOver();
+    await vi.advanceTimersByTimeAsync(9000);
+    expect(reload).toHaveBeenCalledOnce();
+  });
+
   test('asked for twice is asked for once', async () => {
     const { updates, waiting } = await laterVisit(true);
     void updates.useNow();
