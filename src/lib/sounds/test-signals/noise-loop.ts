@@ -26,7 +26,7 @@ export function noiseLoop(
   validSampleRate(sampleRate);
   if (!(seconds >= 0.1 && seconds <= 60))
     throw new RangeError(`duration must be within 0.1 … 60 s, got ${seconds}`);
-  const length = 2 ** Math.round(Math.log2(seconds * sampleRate));
+  const length = loopLength(seconds, sampleRate);
   const chance = random(seed);
   const spectrum = complexArray(length / 2 + 1);
   const first = Math.max(1, Math.ceil((LOWEST * length) / sampleRate));
@@ -43,4 +43,9 @@ export function noiseLoop(
     spectrum.im[k] = magnitude * Math.sin(phase);
   }
   return Float32Array.from(new RealFft(length).inverse(spectrum));
+}
+
+/** How many samples such a loop has: line k of its spectrum lies at k·sampleRate/length. */
+export function loopLength(seconds: Seconds, sampleRate: Hertz): number {
+  return 2 ** Math.round(Math.log2(seconds * sampleRate));
 }
