@@ -72,7 +72,7 @@ const inner = {
     pictures: ['.', 'colour', 'scales', 'axes', 'labels', 'marks', 'readout']
   },
   file: { '.': ['json', 'versions'], json: [], versions: ['json'] },
-  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'] }
+  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'], trials: ['.', 'sounding'] }
 };
 
 /** Packages that belong to some rooms only. */

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { LIMITS } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
+import { type BlindRun, SAYINGS } from '../../src/lib/file/blind-run.js';
 import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
 import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/file/bench-file.js';
 
@@ -130,6 +131,32 @@ const sound: fc.Arbitrary<BenchSound> = fc.oneof(
   })
 );
 
+/** A run of blind trials, whole or not. */
+const blindRun: fc.Arbitrary<BlindRun> = fc
+  .record({
+    question: fc.constantFrom('same' as const, 'like' as const, 'better' as const),
+    planned: fc.integer({ min: 1, max: 60 }),
+    share: number(0, 1),
+    seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+    mounts: fc.tuple(name, name),
+    bench: name,
+    ended: fc.option(fc.constantFrom('early' as const, 'changed' as const), { nil: undefined })
+  })
+  .map(({ question, planned, share, seed, mounts, bench, ended }) => ({
+    question,
+    mounts,
+    places: [0, 0],
+    sound: 'Single puffs',
+    planned,
+    seed,
+    bench,
+    answers: Array.from({ length: Math.floor(share * planned) }, (_, i) => ({
+      behind: question === 'like' ? [0, 1, 0] : [i % 2, 1],
+      said: SAYINGS[question][i % 2]
+    })),
+    ...(ended && { ended })
+  }));
+
 /** Any bench that a file can hold, as the reader gives it: every default filled in. Whether it can be built is open. */
 export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
   .uniqueArray(key, { minLength: 1, maxLength: 4 })
@@ -189,7 +216,8 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
           fc.record({ volts: number(0.001, 100) }),
           fc.record({ watts: number(0.001, 100), into: number(0.1, 100) })
         ),
-        amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) })
+        amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) }),
+        trials: fc.array(blindRun, { maxLength: 3 })
       },
       { requiredKeys: ['format', 'version', 'air', 'speakers', 'setups', 'listener', 'sound', 'view'] }
     );

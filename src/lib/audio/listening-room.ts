@@ -26,14 +26,16 @@ const ENTRANCE: Seconds = 0.3;
 const BENCH: Seconds = 0.3;
 const EXCHANGE: Seconds = 0.3;
 const HORN_RELEASE: Seconds = 0.2;
+/** A blind switch: silence is there after so long, in it the branch changes, and so long after its beginning the sound comes back. */
+const PAUSE: { change: Seconds; back: Seconds } = { change: 0.05, back: 0.12 };
 
 /**
  * Where the sounds are heard through the mounts. Loops go into one bus; every mount is a branch that always runs
  * behind it; one branch is heard. Every change of a gain is a fade of 25 ms or a slower ramp.
  *
  *     sound ───┐       ┌─ branch 0 ─┐
- *     horn ────┴─ bus ─┼─ branch 1 ─┼─ bench ─ gate ─┬─ volume ─ output
- *                      └─ …        ─┘      ear check ─┘
+ *     horn ────┴─ bus ─┼─ branch 1 ─┼─ pause ─ bench ─ gate ─┬─ volume ─ output
+ *                      └─ …        ─┘              ear check ─┘
  */
 export class ListeningRoom {
   readonly sampleRate: Hertz;
@@ -45,6 +47,7 @@ export class ListeningRoom {
   readonly #heard: Selector;
   readonly #sound: LoopedSource;
   readonly #horn: LoopedSource;
+  readonly #pause: SmoothGain;
   readonly #bench: SmoothGain;
   readonly #gate: SmoothGain;
   readonly #volume: SmoothGain;
@@ -79,15 +82,20 @@ export class ListeningRoom {
     this.#sound = new LoopedSource(context, bus);
     this.#horn = new LoopedSource(context, bus);
 
+    this.#pause = new SmoothGain(context, 1);
     this.#bench = new SmoothGain(context, 1);
     this.#gate = new SmoothGain(context, 0);
     this.#volume = new SmoothGain(context, 1);
     this.#heard = new Selector(context, branches);
     this.#branches = this.#heard.gains.map((gain) => {
-      gain.connect(this.#bench.node);
+      gain.connect(this.#pause.node);
       return new Branch(context, bus, gain);
     });
-    this.#bench.node.connect(this.#gate.node).connect(this.#volume.node).connect(output);
+    this.#pause.node
+      .connect(this.#bench.node)
+      .connect(this.#gate.node)
+      .connect(this.#volume.node)
+      .connect(output);
     context.onstatechange = () => {
       for (const branch of this.#branches) branch.settle();
       this.onStateChange?.(this.state);
@@ -124,6 +132,18 @@ export class ListeningRoom {
   hear(index: number): void {
     this.#branch(index);
     this.#heard.choose(index);
+  }
+
+  /**
+   * Hear this branch across a moment of silence that is the same whatever is heard before and after it, the same branch again among
+   * others: a fade from one to the other would tell by its dip whether they are alike.
+   */
+  hearAcrossPause(index: number): void {
+    this.#branch(index);
+    const { now } = this;
+    this.#pause.step(0, now);
+    this.#heard.choose(index, now + PAUSE.change);
+    this.#pause.step(1, now + PAUSE.back);
   }
 
   /** Mute at once, or end the muting. */

@@ -48,11 +48,13 @@ export class Selector {
     return this.#chosen;
   }
 
-  choose(index: number): void {
+  /** At once, or at a time to come. */
+  choose(index: number, when?: Seconds): void {
     if (index === this.#chosen) return;
     this.#chosen = index;
-    this.#number.cancelScheduledValues(0);
-    this.#number.setValueAtTime(place(index, Math.max(2, this.gains.length)), this.#context.currentTime);
+    const { currentTime } = this.#context;
+    this.#number.cancelScheduledValues(when === undefined ? 0 : currentTime);
+    this.#number.setValueAtTime(place(index, Math.max(2, this.gains.length)), when ?? currentTime);
   }
 }
 

@@ -335,6 +335,15 @@ export class Bench {
     return refusal(() => this.#change(change(this.#file), kind));
   }
 
+  /** Changes what is kept of blind trials. A run is one step back, from its beginning on. */
+  keepTrials(change: (file: BenchFile) => BenchFile, { begins = false }: { begins?: boolean } = {}): void {
+    const file = change(this.#file);
+    if (file === this.#file) return;
+    if (begins) this.#change(file, null);
+    else this.#history.amend(file);
+    this.#show();
+  }
+
   #put(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return `the shelf has room for ${MAX_SETUPS} mounts`;
     this.inHand = null;

@@ -1,3 +1,4 @@
+import { csvText } from './csv-text.js';
 import type { Prediction, SetupPrediction } from '../evaluation/prediction.js';
 
 /**
@@ -8,7 +9,7 @@ export function predictionCsv({ frequency, setups }: Prediction): string {
   const columns = setups.flatMap(columnsOf);
   const header = ['frequency_hz', ...columns.map(({ title }) => title)];
   const rows = frequency.map((f, k) => [String(f), ...columns.map(({ values }) => String(values[k] ?? ''))]);
-  return [header, ...rows].map((row) => `${row.map(cell).join(',')}\n`).join('');
+  return csvText([header, ...rows]);
 }
 
 function columnsOf({
@@ -38,8 +39,4 @@ function columnsOf({
         ]
       : [])
   ];
-}
-
-function cell(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

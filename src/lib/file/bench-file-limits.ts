@@ -10,5 +10,7 @@ export const BENCH_FILE_LIMITS = {
   name: 80,
   /** Characters of a setup's notes in a file, and as many as the page lets one type. */
   notes: 4000,
-  typedNotes: 2000
+  typedNotes: 2000,
+  /** Runs of blind trials. */
+  trials: 200
 } as const;

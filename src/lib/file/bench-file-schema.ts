@@ -229,6 +229,22 @@ const sound = v.pipe(
   v.variant('kind', sounds as v.VariantOptions<'kind'>, choice)
 ) as unknown as v.GenericSchema<unknown, BenchSound>;
 
+const letters = ['same', 'different', 'A', 'B', 'C'] as const;
+const blindRun = object({
+  question: oneOf(['same', 'like', 'better']),
+  mounts: v.array(name, 'must be a list'),
+  places: v.array(place, 'must be a list'),
+  sound: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
+  planned: v.pipe(within([1, 60], 'trials'), place),
+  seed: place,
+  bench: name,
+  answers: v.array(
+    object({ behind: v.array(place, 'must be a list'), said: oneOf(letters) }),
+    'must be a list'
+  ),
+  ended: v.optional(oneOf(['early', 'changed']))
+});
+
 /**
  * The bench file of the newest version as it may be written; what depends on its neighbours is filled in by
  * bench-defaults.ts. The order of the keys here is the order in which they are written (in-schema-order.ts).
@@ -260,6 +276,12 @@ export const benchFileSchema = object({
       sameLoudness: v.optional(v.boolean('must be true or false'), false)
     }),
     {}
+  ),
+  trials: v.optional(
+    v.pipe(
+      v.array(blindRun, 'must be a list'),
+      v.maxLength(limits.trials, `must be at most ${limits.trials}`)
+    )
   )
 });
 

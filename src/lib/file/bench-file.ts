@@ -7,6 +7,7 @@ import type { Amplifier, Drive } from '../acoustics/speaker/drive.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { Metres, Seconds } from '../units.js';
+import type { BlindRun } from './blind-run.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
@@ -70,4 +71,6 @@ export interface BenchFile {
   amplifier?: Amplifier;
   sound: BenchSound;
   view: BenchView;
+  /** Blind trials, oldest first; only the last can be under way. */
+  trials?: BlindRun[];
 }

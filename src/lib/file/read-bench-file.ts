@@ -7,6 +7,7 @@ import { BENCH_FILE_LIMITS } from './bench-file-limits.js';
 import { benchFileSchema, type CheckedBenchFile } from './bench-file-schema.js';
 import { benchFileSentence } from './bench-file-sentence.js';
 import { BENCH_FORMAT, type BenchFile } from './bench-file.js';
+import { runProblem } from './blind-run.js';
 import { isJsonObject, type JsonObject } from './json/json-object.js';
 import { jsonSyntaxSentence } from './json/json-syntax-sentence.js';
 import { quoted } from './json/quoted.js';
@@ -76,7 +77,11 @@ function checkCounts({ speakers, setups }: JsonObject): void {
 }
 
 /** What one value says of another. */
-function checkOrder({ setups, view, sound }: CheckedBenchFile): void {
+function checkOrder({ setups, view, sound, trials }: CheckedBenchFile): void {
+  for (const [i, run] of trials?.entries() ?? []) {
+    const problem = runProblem(run);
+    if (problem) throw new BenchFileError(`trials[${i}]: ${problem}`);
+  }
   for (const key of ['heard', 'measuredAgainst'] as const)
     if (view[key] >= setups.length)
       throw new BenchFileError(

@@ -46,3 +46,35 @@ export function dragged(seconds: number): Promise<Figures> {
 export function turning(names: KnobName[], seconds: number): Promise<Figures> {
   return during(seconds + 1, (recorded) => turn(recorded, names, seconds));
 }
+
+/**
+ * Blind switches: to these branches one after the other, 0.4 s apart, from branch 0. For each the samples from its key to where it is
+ * silent, to where sound comes back, and whether anything was heard between.
+ */
+export function blindSwitches(
+  branches: number[]
+): Promise<{ fell: number; rose: number; between: number }[]> {
+  return inDrivenRoom({ branches: 5, seconds: branches.length * 0.4 + 3 }, async (recorded) => {
+    const pressed: number[] = [];
+    const recording = await recordingOf(recorded, async ({ room, wait, frame }) => {
+      const start = frame();
+      room.hear(0);
+      await wait(0.5);
+      for (const branch of branches) {
+        pressed.push(frame() - start);
+        room.hearAcrossPause(branch);
+        await wait(0.4);
+      }
+    });
+    const silence = 1e-5 * recording.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+    return pressed.map((from) => {
+      const after = recording.subarray(from, from + 19_200);
+      const middle = Math.round(0.06 * 48_000);
+      let [fell, rose] = [middle, middle];
+      while (fell > 0 && Math.abs(after[fell - 1]) <= silence) fell--;
+      while (rose < after.length && Math.abs(after[rose]) <= silence) rose++;
+      const between = after.subarray(fell, rose).reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+      return { fell, rose, between };
+    });
+  });
+}

@@ -13,6 +13,7 @@ const plates = growingPlate(30, 48000);
 /** Every knob of the room, turned to somewhere. */
 const KNOBS = {
   hear: (room, random) => room.hear(Math.floor(random(0, 5))),
+  hearAcrossPause: (room, random) => room.hearAcrossPause(Math.floor(random(0, 5))),
   setBranch: (room, random) => room.setBranch(1, plates[Math.floor(random(0, plates.length))]),
   setBenchGain: (room, random) => room.setBenchGain(random(0.2, 1), random(0, 0.3)),
   setVolume: (room, random) => room.setVolume(random(0.2, 1)),

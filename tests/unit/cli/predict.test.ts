@@ -37,7 +37,7 @@ const highPassDb = (f: number, fc: number) => 20 * Math.log10(f / fc) - 10 * Mat
 const drivenBench = (top: object = {}) =>
   JSON.stringify({
     format: 'backwave-bench',
-    version: 5,
+    version: 6,
     speakers: {
       oval: {
         frame: { length: 0.04, width: 0.028 },
@@ -494,8 +494,8 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       'a newer file',
       ['-'],
-      '{"format":"backwave-bench","version":6}',
-      'this bench file is of version 6; this program reads versions 1 … 5'
+      '{"format":"backwave-bench","version":7}',
+      'this bench file is of version 7; this program reads versions 1 … 6'
     ],
     [
       'a drive for a mount alone',

@@ -24,6 +24,7 @@ test('docs/file-format.md lists every key, in the order in which it is written',
   expect(keysUnder('Top level')).toEqual(Object.keys(top));
   expect(keysUnder('A speaker')).toEqual(Object.keys(speaker));
   expect(keysUnder('The listener')).toEqual(Object.keys(top.listener.wrapped.pipe[2].entries));
+  expect(keysUnder('Blind trials')).toEqual(Object.keys(top.trials.wrapped.pipe[0].item.pipe[2].entries));
   // Its second table begins with the word `kind`.
   const [own] = keysUnder('A setup').join().split(',kind,');
   expect(own.split(',')).toEqual(Object.keys(setup));

@@ -33,6 +33,9 @@ export class Branches {
   /** What each branch filters with, so that only those are loaded again that change. */
   #loaded: (Driven & { setup: Setup; gain: number })[] = [];
 
+  /** The places among which one listens blind: they are brought to one loudness, and the bench does not say which is heard. */
+  blind = $state.raw<readonly number[] | null>(null);
+
   constructor(parts: BranchParts) {
     this.#parts = parts;
   }
@@ -45,7 +48,7 @@ export class Branches {
     $effect(() => {
       // Read before the room is asked for: where there is none yet, nothing behind `?.` would be seen.
       const { heard } = bench.file.view;
-      playback.room?.hear(heard);
+      if (!this.blind) playback.room?.hear(heard);
     });
   }
 
@@ -56,15 +59,21 @@ export class Branches {
 
   /** `share`: how sensitive its speaker is beside the most sensitive one. */
   #load(stand: Stand, share: number): void {
-    const { bench, levels, gain, playback } = this.#parts;
+    const { gain, playback } = this.#parts;
     const loaded = this.#loaded[stand.index];
     const { room } = playback;
     if (!room) return;
     const { filter, drive } = gain.hasRoomFor(stand) ? drivenBy(stand) : this.#meanwhile(stand);
-    const factor = ((bench.file.view.sameLoudness ? levels.levelling(stand) : 1) * share) / drive;
+    const factor = (this.#levelling(stand) * share) / drive;
     if (loaded?.filter === filter && loaded.gain === factor) return;
     this.#loaded[stand.index] = { setup: stand.setup, filter, drive, gain: factor };
     room.setBranch(stand.index, factor === 1 ? filter : filter.map((sample) => sample * factor));
+  }
+
+  #levelling(stand: Stand): number {
+    const { bench, levels } = this.#parts;
+    if (this.blind) return this.blind.includes(stand.index) ? levels.levelling(stand, this.blind) : 1;
+    return bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
   }
 
   /** What is heard before there is room for what the model says: what was heard of these sizes, or what stands in. */

@@ -5,7 +5,7 @@ import type { Stand } from '../../evaluation/stand.js';
 import type { Loop } from './sound-cache.js';
 
 /** The most that levelling takes away: 30 dB. */
-const LEAST_LEVELLING = 10 ** (-30 / 20);
+export const LEAST_LEVELLING = 10 ** (-30 / 20);
 
 /** What is to be measured: this loop behind these stands. */
 interface Wanted {
@@ -42,11 +42,13 @@ export class Levels {
 
   /**
    * What brings a stand down to the loudness of the quietest: never above 1, so that no peak grows, and never below
-   * a thirtieth, so that a stand that lets almost nothing through does not silence the others. 1 until measured.
+   * a thirtieth, so that a stand that lets almost nothing through does not silence the others. 1 until measured. With `among`, the
+   * quietest of those places.
    */
-  levelling(stand: Stand): number {
+  levelling(stand: Stand, among?: readonly number[]): number {
     const level = this.loudness[stand.index];
-    const all = this.loudness.filter((one): one is number => one !== null && Number.isFinite(one));
+    const compared = among ? among.map((place) => this.loudness[place] ?? null) : this.loudness;
+    const all = compared.filter((one): one is number => one !== null && Number.isFinite(one));
     if (level === undefined || level === null || !Number.isFinite(level)) return 1;
     return Math.max(10 ** ((Math.min(...all) - level) / 20), LEAST_LEVELLING);
   }

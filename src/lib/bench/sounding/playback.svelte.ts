@@ -11,6 +11,7 @@ export type Room = Pick<
   | 'onStateChange'
   | 'setBranch'
   | 'hear'
+  | 'hearAcrossPause'
   | 'silence'
   | 'setSound'
   | 'setHorn'

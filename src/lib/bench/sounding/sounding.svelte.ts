@@ -2,7 +2,7 @@ import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
-import type { Decibels, Seconds } from '../../units.js';
+import type { Decibels, Lufs, Seconds } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
 import { aTaskLater } from '../a-task-later.svelte.js';
 import type { Bench } from '../bench.svelte.js';
@@ -55,6 +55,8 @@ export class Sounding {
   #loop: PlayedLoop;
   #horn: Horn;
   #fetchAudio: () => Promise<unknown>;
+  /** What is heard blind. */
+  #blindly: number | null = null;
 
   constructor(
     bench: Bench,
@@ -181,6 +183,32 @@ export class Sounding {
     return this.#levels.difference(stand, this.#bench.measuredAgainst);
   }
 
+  /** Whether the levels of all stands are measured on the sound that plays, and nothing that is heard of them will change by itself. */
+  get settled(): boolean {
+    return (
+      !this.measuring &&
+      this.#levels.loudness.length > 0 &&
+      this.#bench.stands.every((stand) => !stand.awaited && this.#gain.hasRoomFor(stand))
+    );
+  }
+
+  /** How loud each stand is on this sound, before it is brought to any common loudness; null where it is not known. */
+  loudnessOf(place: number): Lufs | null {
+    return this.#levels.loudness[place] ?? null;
+  }
+
+  /** Listens blind among these places, all as loud as the quietest of them; null goes back to the heard mount. */
+  listenBlind(places: readonly number[] | null): void {
+    this.#branches.blind = places;
+    this.#blindly = null;
+  }
+
+  /** Hears one of the places among which one listens blind, across a moment of silence. */
+  hearBlindly(place: number): void {
+    this.#blindly = place;
+    this.#playback.room?.hearAcrossPause(place);
+  }
+
   /** Keeps everything in step. Call while a component starts. */
   connect(): void {
     this.#loop.connect();
@@ -269,7 +297,7 @@ export class Sounding {
     await this.#horn.prepare(sound);
     this.#loop.begin(loop);
     room.setBenchGain(gain, 0);
-    room.hear(this.#bench.file.view.heard);
+    room.hear(this.#blindly ?? this.#bench.file.view.heard);
   }
 
   /** A recording whose file is not open: nothing of another sound may go on under its name. */

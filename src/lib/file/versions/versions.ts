@@ -6,6 +6,7 @@ import { LOAD_AT_ONCE } from './load-at-once.js';
 import { LAYOUT_TOLD } from './layout-told.js';
 import { MODEL_SAID } from './model-said.js';
 import { OPENINGS_TOLD } from './openings-told.js';
+import { TRIALS_TOLD } from './trials-told.js';
 import type { VersionStep } from './version-step.js';
 
 /**
@@ -18,7 +19,8 @@ const STEPS: readonly [VersionStep, ...VersionStep[]] = [
   MODEL_SAID,
   LAYOUT_TOLD,
   OPENINGS_TOLD,
-  DRIVE_TOLD
+  DRIVE_TOLD,
+  TRIALS_TOLD
 ];
 
 /** The version this program writes: the one that the steps lead to. */

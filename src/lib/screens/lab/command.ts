@@ -2,6 +2,7 @@ import type { AirAround } from '../../bench/air/air-around.svelte.js';
 import type { Bench } from '../../bench/bench.svelte.js';
 import type { Growth } from '../../bench/growth.svelte.js';
 import type { Keeper } from '../../bench/keep/keeper.svelte.js';
+import type { Trials } from '../../bench/trials/trials.svelte.js';
 import type { Sounding } from '../../bench/sounding/sounding.svelte.js';
 import type { Projection } from '../hall/projection.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
@@ -16,6 +17,7 @@ export interface Parts {
   keeper: { files: Pick<Keeper['files'], 'save' | 'pick'> };
   projection: Projection;
   air: Pick<AirAround, 'mode' | 'makePuff' | 'showTone'>;
+  trials: Pick<Trials, 'open' | 'leave' | 'shown' | 'run' | 'open' | 'leave' | 'hear' | 'answer'>;
   dialogs: Dialogs;
   page: PageAround;
 }
@@ -37,8 +39,10 @@ export interface Command {
   name: CommandName;
   /** Any of these asks for it; the first is the one that is told. None: a button only. */
   keys: Keystroke[];
-  /** Only on the bench or only in the hall; where absent, in both. */
-  where?: 'bench' | 'hall';
+  /** Only on the bench, only in the hall or only in blind trials; where absent, on the bench and in the hall. */
+  where?: 'bench' | 'hall' | 'trials';
+  /** In blind trials as well. */
+  blind?: boolean;
   /** While something is typed as well: a text field has no use for the key. */
   inText?: boolean;
   /** Again and again as long as the key is held. */

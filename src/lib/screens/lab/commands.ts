@@ -1,4 +1,5 @@
 import { FIELD_MODEL, models, nextModel } from '../../evaluation/models.js';
+import { SAYINGS } from '../../file/blind-run.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
 import { nextShown } from '../hall/next-words.js';
 import type { CommandName } from '../parts/commands-context.js';
@@ -29,7 +30,11 @@ export const KEY_LINES: KeyLine[] = [
       deed: ({ bench }) => bench.hear(index)
     }))
   },
-  { keys: 'Space', does: 'play, stop', commands: [{ name: 'play', keys: [place('Space')], deed: play }] },
+  {
+    keys: 'Space',
+    does: 'play, stop',
+    commands: [{ name: 'play', keys: [place('Space')], blind: true, deed: play }]
+  },
   {
     keys: '← → ↑ ↓',
     does: 'turn the size in hand by 1 mm; with Shift by 10 mm (projector view: with Shift only)',
@@ -56,6 +61,7 @@ export const KEY_LINES: KeyLine[] = [
       {
         name: 'silence',
         keys: [place('Period'), place('NumpadDecimal')],
+        blind: true,
         deed: ({ sounding }) => sounding.silence(!sounding.silenced)
       }
     ]
@@ -135,6 +141,38 @@ export const KEY_LINES: KeyLine[] = [
         letsGrow: true,
         deed: ({ projection }) => projection.invert()
       }
+    ]
+  },
+  {
+    keys: 'T',
+    does: 'blind trials, and back',
+    commands: [
+      { name: 'trials', keys: [place('KeyT')], where: 'bench', deed: ({ trials }) => trials.open() },
+      {
+        name: 'leave trials',
+        keys: [{ sign: 'Escape' }],
+        where: 'trials',
+        always: true,
+        deed: ({ trials }) => trials.leave()
+      }
+    ]
+  },
+  {
+    keys: 'A, B, C, 1, 2',
+    does: 'in blind trials: hear that letter, capital or small; answer with 1 and 2 (number pad too)',
+    commands: [
+      ...['A', 'B', 'C'].map((letter, i): Command => ({
+        name: `letter ${letter}`,
+        keys: [{ sign: letter }, { sign: letter.toLowerCase() }],
+        where: 'trials',
+        deed: ({ trials }) => trials.hear(i)
+      })),
+      ...[1, 2].map((answer): Command => ({
+        name: `answer ${answer}`,
+        keys: [place(`Digit${answer}`), place(`Numpad${answer}`)],
+        where: 'trials',
+        deed: ({ trials }) => trials.run && trials.answer(SAYINGS[trials.run.question][answer - 1])
+      }))
     ]
   },
   {

@@ -13,6 +13,8 @@ import { RecordingKeeper } from '../../bench/keep/recording-keeper.svelte.js';
 import { solveShelf } from '../../bench/solve-shelf.svelte.js';
 import { setSounding } from '../../bench/sounding/sounding-context.js';
 import { Sounding } from '../../bench/sounding/sounding.svelte.js';
+import { setTrials } from '../../bench/trials/trials-context.js';
+import { Trials } from '../../bench/trials/trials.svelte.js';
 import { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import { WavePool } from '../../workers/waves/wave-pool.js';
 import { sectionPicture } from '../air/section-picture.js';
@@ -40,6 +42,7 @@ export function createLab() {
   const kept = browserParts();
   const keeper = new Keeper(bench, kept);
   const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching, elsewhere });
+  const trials = new Trials({ bench, sounding, chance: () => crypto.getRandomValues(new Uint32Array(1))[0] });
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
   // The first sound is begun before the page is drawn: it is what takes longest.
   if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
@@ -49,11 +52,12 @@ export function createLab() {
   air.connect();
   keeper.connect();
   recordings.connect();
+  trials.connect();
 
   const projection = new Projection();
   const dialogs = new Dialogs();
   const narrow = new MediaQuery('max-width: 700px');
-  const parts = { bench, sounding, growth, keeper, projection, air, dialogs, page: pageAround };
+  const parts = { bench, sounding, growth, keeper, projection, air, trials, dialogs, page: pageAround };
   const commands = setCommands({
     run: (name) => commandNamed(name).deed(parts),
     keyOf: (name) => keyWords(commandNamed(name).keys[0])
@@ -64,6 +68,7 @@ export function createLab() {
   setAirAround(air);
   setGrowth(growth);
   setKeeper(keeper);
+  setTrials(trials);
   setNarrow(narrow);
   return { ...parts, narrow, commands, keyboard: new Keyboard(parts) };
 }

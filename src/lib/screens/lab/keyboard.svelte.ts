@@ -13,9 +13,10 @@ export class Keyboard {
   }
 
   press(event: KeyboardEvent): void {
-    const { projection, page, growth } = this.#parts;
+    const { projection, page, growth, trials } = this.#parts;
     const command = commandFor(event, {
       hall: projection.open,
+      trials: trials.shown,
       dialog: page.dialogOpen,
       singleKeys: this.singleKeys
     });

@@ -6,6 +6,8 @@ import { isPressed } from './keystroke.js';
 export interface Situation {
   /** The projector view is shown. */
   hall: boolean;
+  /** Blind trials have the page for themselves. */
+  trials: boolean;
   /** A dialog is open. */
   dialog: boolean;
   /** Single keys do something (WCAG 2.1.4); chords do always. */
@@ -13,9 +15,13 @@ export interface Situation {
 }
 
 /** The command that a key press asks for; null where the key belongs to something else. */
-export function commandFor(event: KeyboardEvent, { hall, dialog, singleKeys }: Situation): Command | null {
+export function commandFor(
+  event: KeyboardEvent,
+  { hall, trials, dialog, singleKeys }: Situation
+): Command | null {
   if (event.defaultPrevented || event.altKey) return null;
-  const here = COMMANDS.filter(({ where }) => !where || where === (hall ? 'hall' : 'bench'));
+  const place = trials ? 'trials' : hall ? 'hall' : 'bench';
+  const here = COMMANDS.filter(({ where, blind }) => (where ? where === place : !trials || blind));
   // A sign comes before a place: where it stands on another's key, it is the sign that was meant.
   const command =
     here.find(({ keys }) => keys.some((key) => !('place' in key) && isPressed(key, event))) ??

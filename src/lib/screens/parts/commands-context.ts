@@ -25,6 +25,10 @@ export type CommandName =
   | 'leave'
   | 'invert'
   | 'fullscreen'
+  | 'trials'
+  | 'leave trials'
+  | `letter ${string}`
+  | `answer ${number}`
   | 'undo'
   | 'redo'
   | 'save'

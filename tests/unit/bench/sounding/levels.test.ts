@@ -101,3 +101,13 @@ test('after a failure the next wish is measured', async () => {
   expect(told.length).toBe(1);
   expect(levels.loudness[0]).not.toBeNull();
 });
+
+test('among some of the stands the quietest of them is what the others are brought down to', async () => {
+  const { levels } = levelsBy(labAtHand().lab);
+  levels.loudness = [-40, -24, -20, null];
+  const [, plate, shell] = [0, 1, 2].map((i) => stand(i, 'flat plate'));
+  const db = (factor: number): number => 20 * Math.log10(factor);
+  close(db(levels.levelling(shell)), -20, { abs: 1e-9, because: 'the quietest of all' });
+  close(db(levels.levelling(shell, [1, 2])), -4, { abs: 1e-9, because: 'the quietest of the two' });
+  expect(levels.levelling(plate, [1, 2])).toBe(1);
+});

@@ -75,6 +75,7 @@ export function fakeRoom() {
       (index: number, filter: Float32Array) => `${index} ${filter.some((x) => x !== 0)}`
     ),
     hear: note('hear'),
+    hearAcrossPause: note('hear across a pause'),
     silence: note('silence'),
     setSound: note(
       'sound',

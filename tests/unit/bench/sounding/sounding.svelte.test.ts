@@ -423,3 +423,24 @@ test('what is tried while nothing plays is heard once it does; what is chosen en
   await rested();
   expect(sounding.loop?.sound.kind).toBe('pinkNoise');
 });
+
+test('who listens blind hears across a pause what he is given, and afterwards the heard mount again', async () => {
+  const { sounding, bench, since } = atHand();
+  await sounding.play();
+  await rested();
+  expect(sounding.settled).toBe(true);
+  sounding.listenBlind([1, 3]);
+  await settled();
+  sounding.hearBlindly(3);
+  bench.hear(2);
+  await settled();
+  expect(since('play').filter((deed) => deed.startsWith('hear'))).toEqual(['hear across a pause 3']);
+  // Stopped and begun again, it is still that one.
+  sounding.stop();
+  await sounding.play();
+  await rested();
+  expect(since('volume 0.25').filter((deed) => deed.startsWith('hear'))).toEqual([]);
+  sounding.listenBlind(null);
+  await settled();
+  expect(since('play').filter((deed) => deed.startsWith('hear'))).toEqual(['hear 2']);
+});

@@ -51,7 +51,11 @@ test('of 10 000 guessers as many pass as stated, and no more than one in twenty'
     });
   }
   for (let trials: number = TRIALS.fewest; trials <= TRIALS.most; trials++)
-    expect(trialPlan(trials).guessing).toBeLessThanOrEqual(0.05);
+    for (const sides of [1, 2] as const) {
+      const { needed, guessing } = trialPlan(trials, sides);
+      expect(guessing).toBeLessThanOrEqual(0.05);
+      expect(needed).toBeLessThanOrEqual(trials);
+    }
 });
 
 test('listeners who are right four times of five pass with the stated power', () => {
@@ -113,7 +117,7 @@ test('where one has won all there are raw wins and no worth', () => {
 });
 
 test('what cannot be planned or counted is refused', () => {
-  expect(() => trialPlan(4)).toThrow('the number of trials must be a whole number within 5 … 60, got 4');
+  expect(() => trialPlan(5)).toThrow('the number of trials must be a whole number within 6 … 60, got 5');
   expect(() => shareInterval(1, 0)).toThrow('trials must be a whole number of at least 1, got 0');
   expect(() => shareInterval(5, 4)).toThrow('right answers must be a whole number within 0 … 4, got 5');
   expect(() => shareInterval(1, 4, 1)).toThrow('confidence must be within 0 … 1, got 1');

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import type { BlindRun } from '../../../../src/lib/file/blind-run.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import type { Parts } from '../../../../src/lib/screens/lab/command.js';
 import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
@@ -35,6 +36,14 @@ function lab({ still = false } = {}) {
       }
     },
     projection: new Projection(),
+    trials: {
+      shown: false,
+      run: null as BlindRun | null,
+      open: vi.fn(),
+      leave: vi.fn(),
+      hear: vi.fn(),
+      answer: vi.fn()
+    },
     dialogs: new Dialogs(),
     page: {
       still,
@@ -263,4 +272,19 @@ test('opens the list of keys and the explanation', () => {
   expect([dialogs.keyList, dialogs.help, dialogs.earCheck]).toEqual([true, false, false]);
   run('help');
   expect(dialogs.help).toBe(true);
+});
+
+test('blind trials open, hear their letters, and are answered by the question that is asked', () => {
+  const { trials, run } = lab();
+  run('trials');
+  run('leave trials');
+  expect([trials.open, trials.leave].map((deed) => deed.mock.calls.length)).toEqual([1, 1]);
+  ['A', 'B', 'C'].forEach((letter) => run(`letter ${letter}`));
+  expect(trials.hear.mock.calls).toEqual([[0], [1], [2]]);
+  run('answer 1');
+  expect(trials.answer).not.toHaveBeenCalled();
+  trials.run = { question: 'like' } as BlindRun;
+  run('answer 1');
+  run('answer 2');
+  expect(trials.answer.mock.calls).toEqual([['B'], ['C']]);
 });

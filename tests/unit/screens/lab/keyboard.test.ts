@@ -13,8 +13,17 @@ function keyboard({ hall = false, dialog = false } = {}) {
   const growth = { start: vi.fn(), stop: vi.fn() };
   const sounding = { playing: true, silenced: false, stop: vi.fn(), play: vi.fn(), silence: vi.fn() };
   const projection = { open: hall, toggle: vi.fn(), leave: vi.fn(), invert: vi.fn() };
+  const trials = { shown: false };
   const dialogs = { keyList: false };
-  const parts = { bench, growth, sounding, projection, dialogs, page: { still: false, dialogOpen: dialog } };
+  const parts = {
+    bench,
+    growth,
+    sounding,
+    projection,
+    trials,
+    dialogs,
+    page: { still: false, dialogOpen: dialog }
+  };
   const keys = new Keyboard(parts as unknown as Parts);
   const press = (code: string, more: Parameters<typeof keyPress>[1] = {}) => {
     const preventDefault = vi.fn();

@@ -8,8 +8,9 @@ const before = globalThis.Element;
 beforeAll(() => void (globalThis.Element = FakeElement as unknown as typeof Element));
 afterAll(() => void (globalThis.Element = before));
 
-const BENCH: Situation = { hall: false, dialog: false, singleKeys: true };
+const BENCH: Situation = { hall: false, trials: false, dialog: false, singleKeys: true };
 const HALL: Situation = { ...BENCH, hall: true };
+const TRIALS: Situation = { ...BENCH, trials: true };
 
 function press(code: string, more: Parameters<typeof keyPress>[1] = {}, situation = BENCH): string | null {
   return commandFor(keyPress(code, more), situation)?.name ?? null;
@@ -145,15 +146,15 @@ test('Escape closes an open dialog before it leaves the hall, wherever the focus
 });
 
 test('with single keys switched off only chords, the list that switches them on, and Escape are left', () => {
-  const left = COMMANDS.filter(({ keys }) =>
+  const left = COMMANDS.filter(({ name, keys }) =>
     keys.some((key) => {
       const [code, more] = strike(key);
-      return [BENCH, HALL].some(
-        (situation) => press(code, more, { ...situation, singleKeys: false }) !== null
+      return [BENCH, HALL, TRIALS].some(
+        (situation) => press(code, more, { ...situation, singleKeys: false }) === name
       );
     })
   ).map(({ name }) => name);
-  expect(left).toEqual(['leave', 'undo', 'redo', 'save', 'open', 'keys']);
+  expect(left).toEqual(['leave', 'leave trials', 'undo', 'redo', 'save', 'open', 'keys']);
 });
 
 test('the remaining keys, and none besides', () => {
@@ -164,6 +165,7 @@ test('the remaining keys, and none besides', () => {
   expect(press('KeyL')).toBe('loudness');
   expect(press('KeyW')).toBe('model');
   expect(press('KeyP')).toBe('projector');
+  expect(press('KeyT')).toBe('trials');
   for (const code of ['Tab', 'Enter', 'F5', 'Home', 'End', 'Comma', 'Numpad0', 'Slash'])
     expect(press(code)).toBeNull();
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.split('');
@@ -173,16 +175,21 @@ test('the remaining keys, and none besides', () => {
     'G',
     'L',
     'P',
+    'T',
     'W'
   ]);
 });
 
-test('every key of the table asks for the command it stands at, here or in the hall', () => {
+test('every key of the table asks for the command it stands at, here, in the hall or in blind trials', () => {
   for (const { name, keys, where } of COMMANDS)
     for (const key of keys) {
       const [code, more] = strike(key);
-      if (where !== 'hall') expect(press(code, more)).toBe(name);
-      if (where !== 'bench') expect(press(code, more, HALL)).toBe(name);
+      if (!where || where === 'bench') expect(press(code, more)).toBe(name);
+      if (!where || where === 'hall') expect(press(code, more, HALL)).toBe(name);
+      // Blind trials leave nothing that changes what is compared, or tells of it.
+      const left = where === 'trials' || ['play', 'silence'].includes(name);
+      if (left) expect(press(code, more, TRIALS)).toBe(name);
+      else expect(press(code, more, TRIALS)).not.toBe(name);
     }
 });
 
@@ -199,6 +206,11 @@ test('the list of keys says what it has always said', () => {
     ['B', 'in the hand, or on the layout with its board below'],
     ['A', 'the waves in the air around the mount (projector view too)'],
     ['P', 'projector view, and back; I inverts it'],
+    ['T', 'blind trials, and back'],
+    [
+      'A, B, C, 1, 2',
+      'in blind trials: hear that letter, capital or small; answer with 1 and 2 (number pad too)'
+    ],
     ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
     ['Ctrl S, Ctrl O', 'save the bench to a file, open one'],
     ['?', 'this list']
@@ -227,6 +239,9 @@ const BESIDE: Record<string, string> = {
   'Shift G': 'projector view: Shift G',
   I: 'I inverts it',
   Escape: 'and back',
+  a: 'capital or small',
+  b: 'capital or small',
+  c: 'capital or small',
   // The number pad's own full stop, and the other way of redoing that there is everywhere.
   NumpadDecimal: 'silence',
   'Ctrl Y': 'redo'
