@@ -83,7 +83,10 @@ const motor = fc.record({
 });
 
 const speaker: fc.Arbitrary<BenchSpeaker> = fc
-  .record({ name, frame: outline, depth: size, cone: outline, bodyVolume: size })
+  .record(
+    { name, frame: outline, depth: size, cone: outline, bodyVolume: size, price: number(0, 1000) },
+    { requiredKeys: ['name', 'frame', 'depth', 'cone', 'bodyVolume'] }
+  )
   .chain((bare) =>
     fc.option(motor, { nil: null }).map((given) => (given ? { ...bare, motor: given } : bare))
   );
@@ -174,6 +177,8 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
             notes: fc.string({ unit: 'grapheme', maxLength: 60 }),
             above: number(0, 1),
             facing: fc.constantFrom('up' as const, 'down' as const),
+            wall: number(0.0001, 0.02),
+            price: number(0, 1000),
             second: fc.record({
               at: fc.tuple(number(-1, 1), number(-1, 1)),
               reversed: fc.boolean(),
@@ -205,18 +210,23 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
           { requiredKeys: ['angleDeg', 'plane'] }
         ),
         sound,
-        view: fc.record({
-          heard: place,
-          measuredAgainst: place,
-          model: fc.constantFrom('rule' as const, 'wave' as const),
-          inches: fc.boolean(),
-          sameLoudness: fc.boolean()
-        }),
+        view: fc.record(
+          {
+            heard: place,
+            measuredAgainst: place,
+            model: fc.constantFrom('rule' as const, 'wave' as const),
+            inches: fc.boolean(),
+            realLevel: fc.boolean(),
+            sameLoudness: fc.boolean()
+          },
+          { requiredKeys: ['heard', 'measuredAgainst', 'model', 'inches', 'sameLoudness'] }
+        ),
         drive: fc.oneof(
           fc.record({ volts: number(0.001, 100) }),
           fc.record({ watts: number(0.001, 100), into: number(0.1, 100) })
         ),
         amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) }),
+        lift: fc.record({ gainDb: number(0, 18), below: number(50, 1000) }),
         trials: fc.array(blindRun, { maxLength: 3 })
       },
       { requiredKeys: ['format', 'version', 'air', 'speakers', 'setups', 'listener', 'sound', 'view'] }

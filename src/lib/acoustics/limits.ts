@@ -25,6 +25,8 @@ export const LIMITS = {
   angleDeg: [-180, 180],
   /** Over a board, from straight up. */
   angleOverBoardDeg: [-90, 90],
+  /** Thickness of plates and walls. */
+  wall: [0.0001, 0.02],
   /** Height over the board. */
   above: [0.001, 1],
   /** Gap and length of a leak, diameter of a hole. */

@@ -13,7 +13,7 @@ import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { BenchFile, BenchSound, ModelName, Setup } from '../file/bench-file.js';
+import type { BenchFile, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
 import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
@@ -159,6 +159,13 @@ export class Bench {
 
   setInches(inches: boolean): void {
     this.#change({ ...this.#file, view: { ...this.#file.view, inches } }, 'inches');
+  }
+
+  /** Writes the levels of the response picture in dB re 20 µPa where one listens, or against 0 dB. */
+  setRealLevel(realLevel: boolean): void {
+    const view: BenchView = { ...this.#file.view, realLevel };
+    if (!realLevel) delete view.realLevel;
+    this.#change({ ...this.#file, view }, 'real level');
   }
 
   setSameLoudness(sameLoudness: boolean): void {
@@ -330,8 +337,11 @@ export class Bench {
     });
   }
 
-  /** Changes which speakers the bench keeps, or one of them (speakers.ts); the mounts that have it follow. */
-  keepSpeakers(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
+  /**
+   * Changes the bench by a function that may refuse: the speakers it keeps (speakers.ts), what things cost (prices.ts), the lift
+   * (lifts.ts).
+   */
+  revise(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
     return refusal(() => this.#change(change(this.#file), kind));
   }
 

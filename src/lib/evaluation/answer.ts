@@ -4,8 +4,10 @@ import type { Listener } from '../acoustics/listener.js';
 import type { Response } from '../acoustics/response.js';
 import { ruleDriven, ruleOfThumb } from '../acoustics/rule/rule-of-thumb.js';
 import type { DrivenCones } from '../acoustics/speaker/driven-cones.js';
+import { type Lift, liftResponse } from '../acoustics/speaker/lift.js';
 import type { ModelName } from '../file/bench-file.js';
 import type { ComplexArray } from '../numeric/complex-array.js';
+import { multiply } from '../numeric/multiply.js';
 import { scaled } from '../numeric/scaled.js';
 import type { Hertz } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
@@ -31,23 +33,40 @@ export interface Answer {
   solvedTo: Hertz;
   /** The factor that its response has taken in (`drivenAnswer`): 1 where 0 dB is the speaker's own endless plate. */
   drive: number;
+  /** What lifts the low end before the amplifier, where its response has taken that in. */
+  lift: Lift | null;
   /** The response on any grid from 0 Hz. */
   respond: (frequency: Float64Array) => Responded;
-  /** How a voltage moves the cones, on any grid from 0 Hz. */
+  /** How a voltage at the terminals moves the cones, on any grid from 0 Hz: behind the lift. */
   driven: (frequency: Float64Array) => DrivenCones;
 }
 
-/** The same answer where 0 dB is the endless plate of a speaker so many times less sensitive; the load stays. */
-export function drivenAnswer(answer: Answer, drive: number): Answer {
-  if (drive === 1) return answer;
+/** What an answer's response takes in besides its mount. */
+export type TakenIn = Pick<Answer, 'drive' | 'lift'>;
+
+/**
+ * The same answer where 0 dB is the endless plate of a speaker so many times less sensitive, and the low end is lifted; the load
+ * stays.
+ *
+ * @param answer one that has taken in no lift
+ */
+export function drivenAnswer(answer: Answer, { drive, lift }: TakenIn): Answer {
+  if (drive === 1 && !lift) return answer;
   return {
     ...answer,
     drive: answer.drive * drive,
+    lift,
     respond: (frequency) => {
       const response = answer.respond(frequency);
-      return { ...response, ...scaled(response, drive) };
+      return { ...response, ...takenInto(response, { drive, lift }) };
     }
   };
+}
+
+/** A response with what it takes in, as a new one. */
+export function takenInto(response: Response, { drive, lift }: TakenIn): ComplexArray {
+  const driven = scaled(response, drive);
+  return lift ? multiply(driven, liftResponse(lift, response.frequency)) : driven;
 }
 
 /** @throws RangeError as `ruleOfThumb` does, when it is asked to respond */
@@ -63,6 +82,7 @@ export function ruleAnswer(
     provisional: false,
     solvedTo: Infinity,
     drive: 1,
+    lift: null,
     respond: (frequency) => ruleOfThumb(installation, air, listener, frequency, speaker),
     driven: (frequency) => ruleDriven(installation, air, frequency)
   };
@@ -82,6 +102,7 @@ export function waveAnswer(
     provisional: accuracy !== 'full',
     solvedTo: heard.highest,
     drive: 1,
+    lift: null,
     respond: (frequency) => heardResponse(heard, installation, air, frequency, speaker),
     driven: (frequency) => heardResponse(heard, installation, air, frequency).driven!
   };

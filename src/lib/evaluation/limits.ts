@@ -1,9 +1,13 @@
 import { type Amplifier, clippingVolts } from '../acoustics/speaker/drive.js';
 import { coilCurrents, electricalImpedance } from '../acoustics/speaker/driven-cones.js';
+import { type Lift, liftResponse } from '../acoustics/speaker/lift.js';
 import type { Motor } from '../acoustics/speaker/speaker.js';
 import type { Strain } from '../listening/strain.js';
+import type { ComplexArray } from '../numeric/complex-array.js';
 import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-response.js';
 import { logGrid } from '../numeric/log-grid.js';
+import { multiply } from '../numeric/multiply.js';
+import { scaled } from '../numeric/scaled.js';
 import type { Hertz, Metres, Ohms, Watts } from '../units.js';
 import type { Answer } from './answer.js';
 
@@ -11,23 +15,39 @@ import type { Answer } from './answer.js';
 const HEARD = { from: 20, to: 10_000 } as const;
 const IMPEDANCE_GRID = logGrid(HEARD.from, HEARD.to, 48);
 
-/** What leads from a sound's voltage to how far each cone moves and what flows through each coil, as impulse responses for 1 V. */
+/**
+ * What leads from a sound's voltage before the lift to that at the terminals, to how far each cone moves and what flows through each
+ * coil, as impulse responses for 1 V.
+ */
 export interface StrainFilters {
+  /** Null without a lift: it is the same voltage. */
+  terminals: Float32Array | null;
   displacement: Float32Array[];
   current: Float32Array[];
 }
 
-export function strainFilters({ driven }: Pick<Answer, 'driven'>, sampleRate: Hertz): StrainFilters {
+export function strainFilters(
+  { driven }: Pick<Answer, 'driven'>,
+  sampleRate: Hertz,
+  lift: Lift | null = null
+): StrainFilters {
   const taps = tapsFor(sampleRate);
-  const moved = driven(fftFrequencies(taps, sampleRate));
-  const filter = (bins: { re: Float64Array; im: Float64Array }) =>
-    impulseResponse(bins, { sampleRate, taps });
-  return { displacement: moved.displacement.map(filter), current: coilCurrents(moved).map(filter) };
+  const frequency = fftFrequencies(taps, sampleRate);
+  const moved = driven(frequency);
+  const lifting = lift && liftResponse(lift, frequency);
+  const filter = (bins: ComplexArray) =>
+    impulseResponse(lifting ? multiply(scaled(bins, 1), lifting) : bins, { sampleRate, taps });
+  return {
+    displacement: moved.displacement.map(filter),
+    current: coilCurrents(moved).map(filter),
+    terminals: lifting && impulseResponse(lifting, { sampleRate, taps })
+  };
 }
 
-/** The strain of a sound as it is, and behind the filters. */
+/** The strain of a sound as it is, at the terminals behind its lift, and behind the other filters. */
 export interface Strained {
   own: Strain;
+  terminals: Strain;
   displacement: Strain[];
   current: Strain[];
 }
@@ -39,7 +59,9 @@ export interface Limits {
   travel: Metres;
   /** In the coil that gets more: on average, and in the loudest second. */
   heat: { mean: Watts; loudest: Watts };
-  /** Peak of the voltage over the highest that the amplifier gives; null without one. */
+  /** What the drive becomes behind the lift: volts (rms) at the terminals. */
+  terminals: number;
+  /** Peak of that voltage over the highest that the amplifier gives; null without one. */
   clipping: number | null;
   /** The highest drive (volts, rms of this sound) that each limit allows. */
   most: Partial<Record<Limit, number>>;
@@ -48,7 +70,7 @@ export interface Limits {
 }
 
 /**
- * What a drive does to speaker and amplifier on this very sound. The drive is the sound's own rms voltage. Travel is held against the largest
+ * What a drive does to speaker and amplifier on this very sound. The drive is the sound's own rms voltage, before it is lifted. Travel is held against the largest
  * linear displacement, heat in the loudest second against the rated power, the voltage's peak against that of a sine that the amplifier
  * gives just unclipped.
  *
@@ -56,7 +78,7 @@ export interface Limits {
  * @returns null for silence
  */
 export function limitsOf(
-  { own, displacement, current }: Strained,
+  { own, terminals, displacement, current }: Strained,
   volts: number,
   { re, xmax, ratedPower }: Motor,
   amplifier: Amplifier | null
@@ -71,7 +93,7 @@ export function limitsOf(
   const allowed: Partial<Record<Limit, number>> = {
     travel: xmax / travelPerVolt,
     heat: Math.sqrt(ratedPower / heatPerSquare('loudestSecond')),
-    ...(top !== null && { clipping: top / (own.peak * perVolt) })
+    ...(top !== null && { clipping: top / (terminals.peak * perVolt) })
   };
   const [limit, least] = (Object.entries(allowed) as [Limit, number][]).reduce((a, b) =>
     b[1] < a[1] ? b : a
@@ -82,7 +104,8 @@ export function limitsOf(
       mean: heatPerSquare('meanSquare') * volts * volts,
       loudest: heatPerSquare('loudestSecond') * volts * volts
     },
-    clipping: top === null ? null : (own.peak * perVolt * volts) / top,
+    terminals: Math.sqrt(terminals.meanSquare) * perVolt * volts,
+    clipping: top === null ? null : (terminals.peak * perVolt * volts) / top,
     most: allowed,
     first: { limit, volts: least }
   };

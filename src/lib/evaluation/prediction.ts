@@ -3,13 +3,14 @@ import type { Listener } from '../acoustics/listener.js';
 import type { MountKind } from '../acoustics/mounts/mount.js';
 import { checkDrive, driveVolts } from '../acoustics/speaker/drive.js';
 import { type DrivenCones, electricalImpedance } from '../acoustics/speaker/driven-cones.js';
+import { checkLift, type Lift, liftResponse } from '../acoustics/speaker/lift.js';
 import { sensitivityDb } from '../acoustics/speaker/sensitivity.js';
 import type { Response } from '../acoustics/response.js';
 import type { BenchFile, BenchSpeaker, ModelName, Setup } from '../file/bench-file.js';
 import { installationOf } from '../file/installation-of.js';
 import type { Decibels, Degrees, Hertz, Radians } from '../units.js';
 import type { AccuracyName } from '../waves/mesh/accuracy.js';
-import type { SpeakerKind } from './answer.js';
+import { drivenAnswer, type SpeakerKind } from './answer.js';
 import { models } from './models.js';
 import { zeroAtListenerDb } from './sound-level.js';
 import { answerNow, checkSolvable } from './solve-now.js';
@@ -38,8 +39,10 @@ export interface Prediction {
   angleDeg: Degrees;
   /** There only where a board lies under the mounts. */
   board?: true;
-  /** Volts (rms) at the terminals of every setup, where they are said. */
+  /** Volts (rms) for every setup, before the lift, where they are said. */
   drive?: number;
+  /** What lifts the low end, where the file has a lift: it is in levels, phases and travel. */
+  lift?: Lift;
   frequency: Hertz[];
   setups: SetupPrediction[];
 }
@@ -74,6 +77,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
   const { model, accuracy, speaker, frequency } = asked;
   const { air } = bench;
   const volts = voltsOf(bench, asked);
+  const lift = liftOf(bench, asked);
   const listener: Listener = {
     ...bench.listener,
     angleDeg: asked.angleDeg ?? bench.listener.angleDeg,
@@ -94,7 +98,8 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
   const isSolved = models[model].accuracies.length > 0;
   const setups = bench.setups.map((setup, i) =>
     naming(setup, i, (): SetupPrediction => {
-      const answer = answerNow(model, questions[i], accuracy, speaker);
+      const own = answerNow(model, questions[i], accuracy, speaker);
+      const answer = drivenAnswer(own, { drive: 1, lift });
       const { load, ...response } = answer.respond(grid);
       const levels = levelAndPhase(response, places);
       return {
@@ -111,6 +116,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
               levels.levelDb,
               zeroAtListenerDb(questions[i].installation.speaker, air, volts, listener),
               answer.driven(grid),
+              lift,
               places
             ))
       };
@@ -123,6 +129,7 @@ export function predictBench(bench: BenchFile, asked: PredictionAsked): Predicti
     angleDeg: listener.angleDeg,
     ...(listener.board ? { board: true } : {}),
     ...(volts === null ? {} : { drive: volts }),
+    ...(lift && { lift }),
     frequency,
     setups
   };
@@ -145,23 +152,33 @@ function voltsOf({ drive }: BenchFile, asked: PredictionAsked): number | null {
   return driveVolts(said);
 }
 
+/** The lift, where the speakers' own response is asked for: the mount alone knows no voltage. */
+function liftOf({ lift }: BenchFile, { speaker }: PredictionAsked): Lift | null {
+  if (!lift || speaker === 'ideal') return null;
+  checkLift(lift);
+  return lift;
+}
+
 /**
  * What follows from a drive. A level is that of the response, on top of the half-space sensitivity at that voltage, at the distance
- * of the listener; a displacement is the peak of a sine.
+ * of the listener; a displacement is the peak of a sine, behind the lift.
  */
 function atDrive(
   volts: number,
   levelDb: (Decibels | null)[],
   zeroDb: Decibels,
   driven: DrivenCones,
+  lift: Lift | null,
   places: number[]
 ): Pick<SetupPrediction, 'levelAtListenerDb' | 'travel' | 'impedance'> {
   const impedance = electricalImpedance(driven);
+  const lifted = lift && liftResponse(lift, driven.frequency);
+  const peakVolts = (k: number): number =>
+    Math.SQRT2 * volts * (lifted ? Math.hypot(lifted.re[k], lifted.im[k]) : 1);
   return {
     levelAtListenerDb: levelDb.map((level) => (level === null ? null : level + zeroDb)),
     travel: places.map(
-      (k) =>
-        Math.SQRT2 * volts * Math.max(...driven.displacement.map(({ re, im }) => Math.hypot(re[k], im[k])))
+      (k) => peakVolts(k) * Math.max(...driven.displacement.map(({ re, im }) => Math.hypot(re[k], im[k])))
     ),
     impedance: { re: places.map((k) => impedance.re[k]), im: places.map((k) => impedance.im[k]) }
   };

@@ -8,11 +8,10 @@ import { stringPath, type StringPath } from '../acoustics/mounts/string-path.js'
 import { fftFrequencies, impulseResponse, tapsFor } from '../numeric/impulse-response.js';
 import { levelDb } from '../numeric/level-db.js';
 import { logGrid } from '../numeric/log-grid.js';
-import { scaled } from '../numeric/scaled.js';
 import { USUAL_RANGE } from '../numeric/third-octave-bands.js';
 import type { Hertz } from '../units.js';
 import type { Setup } from '../file/bench-file.js';
-import { type Answer, drivenAnswer } from './answer.js';
+import { type Answer, drivenAnswer, takenInto, type TakenIn } from './answer.js';
 
 /** Points an octave of the drawn curves: enough that they show no corners. */
 const POINTS_PER_OCTAVE = 48;
@@ -102,21 +101,28 @@ export function withMeasures(computed: Computed, measures: Measures): Computed {
   };
 }
 
-/** What was computed, where 0 dB is the endless plate of a speaker so many times less sensitive (same-drive.ts). */
-export function driven(computed: Computed, drive: number): Computed {
-  const { figures, string, fallsOff } = computed;
-  const response = { ...computed.response, ...scaled(computed.response, drive) };
+/**
+ * What was computed, where 0 dB is the endless plate of a speaker so many times less sensitive, and the low end is lifted
+ * (same-drive.ts).
+ */
+export function driven(computed: Computed, takenIn: TakenIn, sampleRate: Hertz): Computed {
+  const { figures, string } = computed;
+  const { drive, lift } = takenIn;
+  const answer = drivenAnswer(computed.answer, takenIn);
+  const response = { ...computed.response, ...takenInto(computed.response, takenIn) };
   let filter: Float32Array | null = null;
   return {
     figures,
     string,
-    fallsOff,
+    fallsOff: lift ? reachesDown(response, midLevel(response)) : computed.fallsOff,
     reachesDown: reachesDown(response),
-    answer: drivenAnswer(computed.answer, drive),
+    answer,
     response,
     responseDb: levelDb(response),
     get impulseResponse() {
-      return (filter ??= computed.impulseResponse.map((sample) => sample * drive));
+      return (filter ??= lift
+        ? filterFor(answer, sampleRate)
+        : computed.impulseResponse.map((sample) => sample * drive));
     }
   };
 }

@@ -28,7 +28,7 @@ export class Stands {
 
   of(file: BenchFile, listener: Listener, sampleRate: Hertz): Stand[] {
     const own = file.setups.map((_, index) => this.#stand(file, index, listener, sampleRate));
-    return this.#sameDrive.of(own, file.view, file.air);
+    return this.#sameDrive.of(own, file, sampleRate);
   }
 
   #stand(file: BenchFile, index: number, listener: Listener, sampleRate: Hertz): Stand {

@@ -22,7 +22,8 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
       depth,
       cone: speaker.cone ?? defaultCone(speaker.frame),
       ...(speaker.motor && { motor: speaker.motor }),
-      bodyVolume: speaker.bodyVolume ?? defaultBodyVolume(speaker.frame, depth)
+      bodyVolume: speaker.bodyVolume ?? defaultBodyVolume(speaker.frame, depth),
+      ...(speaker.price !== undefined && { price: speaker.price })
     };
   }
   const keys = Object.keys(speakers);
@@ -32,7 +33,7 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
     const speaker = setup.speaker ?? keys[0];
     if (!keys.includes(speaker))
       throw new BenchFileError(`setups[${i}].speaker ${quoted(speaker)} is not among the speakers`);
-    const { mount, turn, above, facing, second, notes } = setup;
+    const { mount, turn, above, facing, second, wall, price, notes } = setup;
     return {
       name: setup.name ?? defaultSetupName(mount),
       speaker,
@@ -41,6 +42,8 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
       ...(above !== undefined && { above }),
       ...(facing !== undefined && { facing }),
       ...(second && { second }),
+      ...(wall !== undefined && { wall }),
+      ...(price !== undefined && { price }),
       notes
     };
   });

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { LIMITS } from '../acoustics/mounts/check-installation.js';
 import type { Leak, Mount, Openings } from '../acoustics/mounts/mount.js';
 import { type Drive, DRIVE_LIMITS } from '../acoustics/speaker/drive.js';
+import { LIFT_LIMITS, USUAL_BELOW } from '../acoustics/speaker/lift.js';
 import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
@@ -161,13 +162,24 @@ const motor = object({
   ratedPower: finite
 });
 
+const price = v.optional(
+  v.pipe(
+    finite,
+    v.check(
+      (x) => x >= limits.price[0] && x <= limits.price[1],
+      `must be within ${limits.price[0]} … ${limits.price[1]}`
+    )
+  )
+);
+
 const speaker = object({
   name: v.optional(name),
   frame: outline('rectangle'),
   depth: v.optional(finite),
   cone: v.optional(outline('ellipse')),
   motor: v.optional(motor),
-  bodyVolume: v.optional(finite)
+  bodyVolume: v.optional(finite),
+  price
 });
 
 const second = object({
@@ -196,6 +208,11 @@ const amplifier = object({
   power: within(DRIVE_LIMITS.power, 'W')
 });
 
+const lift = object({
+  gainDb: within(LIFT_LIMITS.gainDb, 'dB'),
+  below: v.optional(within(LIFT_LIMITS.below, 'Hz'), USUAL_BELOW)
+});
+
 const setup = object({
   name: v.optional(name),
   speaker: v.optional(name),
@@ -204,6 +221,8 @@ const setup = object({
   above: v.optional(finite),
   facing: v.optional(oneOf(['up', 'down'])),
   second: v.optional(second),
+  wall: v.optional(within(LIMITS.wall, 'm')),
+  price,
   notes: v.optional(
     v.pipe(
       v.string('must be a text'),
@@ -266,6 +285,7 @@ export const benchFileSchema = object({
   ),
   drive: v.optional(drive),
   amplifier: v.optional(amplifier),
+  lift: v.optional(lift),
   sound: v.optional(sound, { kind: 'diesel' }),
   view: v.optional(
     object({
@@ -273,6 +293,7 @@ export const benchFileSchema = object({
       measuredAgainst: v.optional(place, 0),
       model: v.optional(oneOf(['rule', 'wave']), 'wave'),
       inches: v.optional(v.boolean('must be true or false'), false),
+      realLevel: v.optional(v.boolean('must be true or false')),
       sameLoudness: v.optional(v.boolean('must be true or false'), false)
     }),
     {}

@@ -4,6 +4,7 @@ import type { Board } from '../acoustics/mounts/board.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Second } from '../acoustics/mounts/second.js';
 import type { Amplifier, Drive } from '../acoustics/speaker/drive.js';
+import type { Lift } from '../acoustics/speaker/lift.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { Metres, Seconds } from '../units.js';
@@ -15,8 +16,11 @@ export const BENCH_FORMAT = 'backwave-bench';
 /** The models one can choose between; what each can do stands in `evaluation/`. */
 export type ModelName = 'rule' | 'wave';
 
-/** A speaker of the file: one without motor values can only be asked for the mount alone (`ideal`). */
-export type BenchSpeaker = Omit<Speaker, 'motor'> & { motor?: Motor };
+/**
+ * A speaker of the file: one without motor values can only be asked for the mount alone (`ideal`). Its price is in whatever money the user
+ * counts.
+ */
+export type BenchSpeaker = Omit<Speaker, 'motor'> & { motor?: Motor; price?: number };
 
 /** One mount on the shelf with the speaker in it; `speaker` is a key of the file's speakers. */
 export interface Setup {
@@ -29,6 +33,10 @@ export interface Setup {
   above?: Metres;
   facing?: Board['facing'];
   second?: Second;
+  /** Thickness of plate or walls, for the outside sizes; the usual one unless told. */
+  wall?: Metres;
+  /** What the mount costs beside its speakers; the usual share of their price unless told. */
+  price?: number;
   notes: string;
 }
 
@@ -50,6 +58,8 @@ export interface BenchView {
   inches: boolean;
   /** Which model draws and plays the mounts: the rule of thumb or the wave solution. */
   model: ModelName;
+  /** Whether the response picture tells its levels in dB re 20 µPa where one listens, at the drive. */
+  realLevel?: boolean;
   /** Whether all mounts are played as loud as the quietest of them; the true differences stay on the screen. */
   sameLoudness: boolean;
 }
@@ -69,6 +79,8 @@ export interface BenchFile {
   /** How hard all are driven, where it is said: levels in pascals, travel and heat follow from it. */
   drive?: Drive;
   amplifier?: Amplifier;
+  /** What lifts the low end before the amplifier; nothing unless told. */
+  lift?: Lift;
   sound: BenchSound;
   view: BenchView;
   /** Blind trials, oldest first; only the last can be under way. */

@@ -97,17 +97,17 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
     ),
   fc
     .constantFrom(...Object.keys(SPEAKERS))
-    .map((key) => edit(`copy speaker ${key}`, (b) => b.keepSpeakers((file) => withCopy(file, key).file))),
+    .map((key) => edit(`copy speaker ${key}`, (b) => b.revise((file) => withCopy(file, key).file))),
   fc
     .tuple(fc.nat(3), fc.constantFrom(-1, 0.0003, 0.002))
     .map(([i, mms]) =>
-      edit(`moving mass ${mms} for speaker ${i}`, (b) => b.keepSpeakers((file) => heavier(file, i, mms)))
+      edit(`moving mass ${mms} for speaker ${i}`, (b) => b.revise((file) => heavier(file, i, mms)))
     ),
   fc
     .nat(3)
     .map((i) =>
       edit(`delete speaker ${i}`, (b) =>
-        b.keepSpeakers((file) => withoutSpeaker(file, Object.keys(file.speakers)[i] ?? b.heard.setup.speaker))
+        b.revise((file) => withoutSpeaker(file, Object.keys(file.speakers)[i] ?? b.heard.setup.speaker))
       )
     ),
   fc.nat(5).map((i) =>

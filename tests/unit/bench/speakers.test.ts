@@ -20,7 +20,7 @@ const file = demoBench();
 test('a speaker gets other values, and the mounts that have it follow', () => {
   const bench = new Bench(file);
   const speaker = { ...SPEAKERS.oval, name: 'mine' };
-  expect(bench.keepSpeakers((now) => withSpeaker(now, 'oval', speaker))).toBe(null);
+  expect(bench.revise((now) => withSpeaker(now, 'oval', speaker))).toBe(null);
   expect(bench.stands.map(({ installation }) => installation.speaker.name)).toEqual(Array(4).fill('mine'));
   bench.undo();
   expect(bench.heard.installation.speaker.name).toBe('28 × 40 mm');
@@ -29,7 +29,7 @@ test('a speaker gets other values, and the mounts that have it follow', () => {
 test('what cannot be is refused in one sentence and changes nothing', () => {
   const bench = new Bench(file);
   const heavy = { ...SPEAKERS.oval, motor: { ...SPEAKERS.oval.motor, mms: 0 } };
-  expect(bench.keepSpeakers((now) => withSpeaker(now, 'oval', heavy))).toMatch(
+  expect(bench.revise((now) => withSpeaker(now, 'oval', heavy))).toMatch(
     /^moving mass must be within .* g, got 0$/
   );
   expect(bench.file).toBe(file);

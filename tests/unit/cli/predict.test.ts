@@ -453,6 +453,27 @@ describe('at a stated drive', () => {
     close(two.travel![0], one.travel![0] / 2, { rel: 1e-3, because: 'the spring alone' });
   });
 
+  test('a lift of the file is in levels and travel, and not in the impedance', async () => {
+    const lift = { gainDb: 6, below: 300 };
+    const [plain, lifted] = await Promise.all(
+      [{}, { lift }].map((top) => predicted(flags, drivenBench(top)))
+    );
+    expect(plain).not.toHaveProperty('lift');
+    expect(lifted.lift).toEqual(lift);
+    const [one, two] = [plain.setups[0], lifted.setups[0]];
+    // all of it where the spring alone holds the cone, next to nothing at 3 kHz
+    close(two.levelAtListenerDb![0]! - one.levelAtListenerDb![0]!, 6, {
+      abs: 0.01,
+      because: 'far below 300 Hz'
+    });
+    close(two.levelDb[0]! - one.levelDb[0]!, 6, { abs: 0.01, because: 'far below 300 Hz' });
+    close(two.travel![0] / one.travel![0], 10 ** (6 / 20), { rel: 0.001, because: 'far below 300 Hz' });
+    expect(two.impedance).toEqual(one.impedance);
+    expect((await predicted(['-', '--speaker', 'ideal'], drivenBench({ lift }))).setups[0].levelDb).toEqual(
+      (await predicted(['-', '--speaker', 'ideal'], drivenBench())).setups[0].levelDb
+    );
+  });
+
   test('as a table four columns more', async () => {
     const csv = await predict(withFile([...flags, '--format', 'csv'], drivenBench()));
     expect(csv.split('\n')[0].split(',').slice(1, 7)).toEqual([

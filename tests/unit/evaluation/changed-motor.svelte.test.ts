@@ -42,7 +42,7 @@ test('a motor value that is changed gives its curve at once, from the solution t
   expect(before.answer.model).toBe('wave');
 
   const heavy = { ...SPEAKERS.oval, motor: { ...SPEAKERS.oval.motor, mms: 4 * SPEAKERS.oval.motor.mms } };
-  expect(bench.keepSpeakers((file) => withSpeaker(file, 'oval', heavy))).toBe(null);
+  expect(bench.revise((file) => withSpeaker(file, 'oval', heavy))).toBe(null);
   const after = bench.stands[0].computed!;
   expect(after.answer.model).toBe('wave');
   expect(after.responseDb).not.toEqual(before.responseDb);

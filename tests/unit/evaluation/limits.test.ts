@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import type { Installation } from '../../../src/lib/acoustics/installation.js';
+import type { Lift } from '../../../src/lib/acoustics/speaker/lift.js';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { ruleAnswer } from '../../../src/lib/evaluation/answer.js';
 import {
@@ -19,11 +20,17 @@ const { motor } = SPEAKERS.oval;
 const FS = 1 / (2 * Math.PI * Math.sqrt(motor.mms * motor.cms));
 
 /** What a sound of this amplitude asks of one mount. */
-function strained(one: Installation, samples: Float32Array): Strained {
-  const { displacement, current } = strainFilters(ruleAnswer(one, AIR, IN_FRONT), RATE);
+function strained(one: Installation, samples: Float32Array, lift: Lift | null = null): Strained {
+  const { terminals, displacement, current } = strainFilters(ruleAnswer(one, AIR, IN_FRONT), RATE, lift);
   const behind = (filter: Float32Array) =>
     strain(new LoopFilter(samples, filter.length).through(filter), RATE);
-  return { own: strain(samples, RATE), displacement: displacement.map(behind), current: current.map(behind) };
+  const own = strain(samples, RATE);
+  return {
+    own,
+    terminals: terminals ? behind(terminals) : own,
+    displacement: displacement.map(behind),
+    current: current.map(behind)
+  };
 }
 
 const sine = (frequency: number, amplitude = 0.3) =>
@@ -73,6 +80,26 @@ test('the highest drive is the one at which the first limit is met', () => {
   // a sine of √(P·R) volts just reaches the rail
   close(most.clipping!, Math.sqrt(8), { rel: 1e-6, because: 'a sine' });
 });
+
+test.each([60, 150, 300, 1200])(
+  'a lift of 6 dB below 300 Hz costs a sine of %d Hz that much more travel and voltage, and its square in heat',
+  (frequency) => {
+    const lift = { gainDb: 6, below: 300 };
+    const amplifier = { leastLoad: 8, power: 1 };
+    const [plain, lifted] = [null, lift].map((each) =>
+      limitsOf(strained(DEMO['flat plate'], sine(frequency), each), 1, motor, amplifier)!
+    );
+    // |H|² of the cookbook's shelf by hand: (A − w²)² + 2A·w² over (1 − A·w²)² + 2A·w², times A²
+    const [a, w2] = [10 ** (6 / 40), (frequency / 300) ** 2];
+    const more = a * Math.sqrt(((a - w2) ** 2 + 2 * a * w2) / ((1 - a * w2) ** 2 + 2 * a * w2));
+    close(lifted.travel / plain.travel, more, { rel: 0.01, because: 'a filter of 85 ms' });
+    close(lifted.heat.loudest / plain.heat.loudest, more ** 2, { rel: 0.02, because: 'a filter of 85 ms' });
+    close(lifted.clipping! / plain.clipping!, more, { rel: 0.01, because: 'a filter of 85 ms' });
+    close(lifted.terminals, more, { rel: 0.01, because: 'a filter of 85 ms' });
+    close(plain.terminals, 1, { rel: 1e-12, because: 'rounding' });
+    close(lifted.first.volts, plain.first.volts / more, { rel: 0.02, because: 'the same limit comes first' });
+  }
+);
 
 test('silence has no limits', () => {
   expect(limitsOf(strained(DEMO['free air'], new Float32Array(4800)), 1, motor, null)).toBeNull();

@@ -1,8 +1,12 @@
 import { expect, test, vi } from 'vitest';
+import { liftResponse } from '../../../src/lib/acoustics/speaker/lift.js';
 import type { Speaker } from '../../../src/lib/acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench } from '../../../src/lib/bench/bench.svelte.js';
 import { Levels } from '../../../src/lib/bench/sounding/levels.svelte.js';
+import { type Computed, PICTURE_GRID } from '../../../src/lib/evaluation/stand.js';
+import { LoopFilter } from '../../../src/lib/numeric/filter-with.js';
+import { levelDb } from '../../../src/lib/numeric/level-db.js';
 import { answerOf } from '../../../src/lib/evaluation/models.js';
 import { harmonicsOf } from '../../../src/lib/evaluation/harmonics.js';
 import { powerGain } from '../../../src/lib/evaluation/power-gain.js';
@@ -10,6 +14,7 @@ import type { Known } from '../../../src/lib/evaluation/wave-jobs.js';
 import type { BenchFile, ModelName } from '../../../src/lib/file/bench-file.js';
 import { DEMO_MOUNTS, demoBench } from '../../../src/lib/file/demo-bench.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
+import { loopLoudness } from '../../../src/lib/listening/loudness.js';
 import { measureSound } from '../../../src/lib/listening/measure-sound.js';
 import { curveOf, frontGround, ruleBeside } from '../../../src/lib/screens/parts/curves/stand-curves.js';
 import { lateMarkers } from '../../../src/lib/screens/parts/curves/late-markers.js';
@@ -143,6 +148,32 @@ test('curve, filter, bars and harmonics all take the one factor in, and 0 dB sta
   expect(other.computed!.fallsOff).toBe(own.computed!.fallsOff);
   // One level for all: what is 6 dB softer comes within 10 dB of it later.
   expect(other.computed!.reachesDown!).toBeGreaterThan(own.computed!.reachesDown! * 1.2);
+});
+
+test('a lift is in curve, filter, bars, rule and reach, once; and not in what a voltage at the terminals moves', () => {
+  const lift = { gainDb: 6, below: 300 };
+  const [plain, lifted] = [benchFile(0), { ...benchFile(0), lift }].map((file) => ({
+    file,
+    heard: new Bench(file).stands[1]
+  }));
+  const [before, after] = [plain, lifted].map(({ heard }) => heard.computed!);
+  const ownGain = (f: number) => levelDb(liftResponse(lift, Float64Array.of(f)))[0];
+  PICTURE_GRID.forEach((f, i) =>
+    close(after.responseDb[i] - before.responseDb[i], ownGain(f), { abs: 1e-9, because: 'rounding' })
+  );
+  const [ground, liftedGround] = [plain, lifted].map((one) => frontGround(one)!.levelDb[0]);
+  close(liftedGround - ground, ownGain(PICTURE_GRID[0]), { abs: 1e-9, because: 'rounding' });
+  const [bars, liftedBars] = [before, after].map(({ answer }) => powerGain(answer, 9, 60));
+  close(10 * Math.log10(liftedBars[2] / bars[2]), ownGain(120), { abs: 1e-9, because: 'rounding' });
+  // heard: 6 dB at the bottom
+  const level = ({ impulseResponse }: Computed, f: number) =>
+    loopLoudness(new LoopFilter(tone(f), impulseResponse.length).through(impulseResponse), RATE);
+  close(level(after, 300) - level(before, 300), ownGain(300), { abs: 0.05, because: 'a filter of 85 ms' });
+  close(level(after, 4000) - level(before, 4000), 0, { abs: 0.05, because: 'far above' });
+  expect(after.reachesDown!).toBeLessThan(before.reachesDown!);
+  const moved = ({ answer }: Computed) => answer.driven(Float64Array.of(100, 1000)).displacement;
+  expect(moved(after)).toEqual(moved(before));
+  expect(after.answer.drive).toBe(before.answer.drive);
 });
 
 test('by the wave solution, too; the rule beside it, and the marks stay where the mount has them', () => {

@@ -1,4 +1,5 @@
 import { untrack } from 'svelte';
+import { isWithin, type Lift } from '../../acoustics/speaker/lift.js';
 import { models } from '../../evaluation/models.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
@@ -27,6 +28,8 @@ export class BenchGain {
   #value = $state<number | null>(null);
   /** The model for which it was found: nothing of another one is played before there is room for it. */
   #model = $state<ModelName | null>(null);
+  /** The lift for which it was found: nothing that is lifted more is played before there is room for it. */
+  #lift = $state.raw<Lift | null>(null);
   /** Counts how often it was to be found anew. */
   #anew = $state(0);
   #newest: NewestWins;
@@ -43,13 +46,13 @@ export class BenchGain {
       const loop = current();
       void this.#anew;
       if (!loop || bench.dragging) return;
-      const { model } = bench;
+      const { model, file } = bench;
       const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
       this.#newest.run(async (signal) => {
         for (const { model, reach } of reaches) {
           const gain = await this.#find(loop, reach, true);
           if (signal.aborted) return;
-          [this.#value, this.#model] = [gain, model];
+          this.#take(gain, model, file.lift);
         }
       });
       return () => this.#newest.withdraw();
@@ -62,23 +65,29 @@ export class BenchGain {
 
   /**
    * Whether what is known of a stand may be played. Where the chosen model is awaited, another stands in: there is room for that
-   * in any case.
+   * in any case. What is lifted more than there is room for waits.
    */
   hasRoomFor({ computed }: Stand): boolean {
     const chosen = this.#model;
     if (!computed || chosen === null) return true;
+    if (!isWithin(computed.answer.lift, this.#lift)) return false;
     return computed.answer.model === chosen || computed.answer.model === models[chosen].standIn;
   }
 
   /** Finds it before the first sound, which waits for no model that is awaited: the one that stands in is heard first. */
   async prepare(loop: Loop): Promise<number> {
     const [model] = this.#before(this.#parts.bench.model);
+    const { lift } = this.#parts.bench.file;
     const gain = await this.#find(loop, this.#reach(model), true);
     // What was found for the chosen model meanwhile has room for the one that stands in, and is not taken back.
     if (this.#value !== null && this.#model !== model && this.#model === this.#parts.bench.model)
       return this.#value;
-    [this.#value, this.#model] = [gain, model];
+    this.#take(gain, model, lift);
     return gain;
+  }
+
+  #take(gain: number, model: ModelName, lift: Lift | null = null): void {
+    [this.#value, this.#model, this.#lift] = [gain, model, lift];
   }
 
   /** The models for which it is found, one after the other: before there is room for anything, what stands in comes first. */

@@ -20,6 +20,7 @@ export function reachOfBench(
   const listener = whereItListens(model, place);
   const installations = stands.filter(({ problem }) => !problem).map(({ installation }) => installation);
   const { air } = file;
+  const lift = file.lift ?? null;
   const drafted = async (question: Question): Promise<Answer> => {
     // As on the shelf, another model stands in for what cannot be solved.
     const known = await waves!.draft(question).catch(() => null);
@@ -31,8 +32,8 @@ export function reachOfBench(
     const question = asItKnows(model, { installation, air, listener: place });
     const drive = sensitivity(installation.speaker, air) / most;
     return awaited
-      ? drafted(question).then((drafted) => drivenAnswer(drafted, drive))
-      : drivenAnswer(answerOf(model, question, null), drive);
+      ? drafted(question).then((drafted) => drivenAnswer(drafted, { drive, lift }))
+      : drivenAnswer(answerOf(model, question, null), { drive, lift });
   };
-  return { installations, answer, where: [model, air, listener, most], sampleRate };
+  return { installations, answer, where: [model, air, listener, most, lift], sampleRate };
 }

@@ -1,3 +1,4 @@
+import type { Lift } from '../../acoustics/speaker/lift.js';
 import type { Stand } from '../../evaluation/stand.js';
 import { type Strained, strainFilters } from '../../evaluation/limits.js';
 import type { Answer } from '../../evaluation/answer.js';
@@ -8,14 +9,18 @@ import type { Loop } from './sound-cache.js';
 
 /** What the sound that plays asks of the heard stand's speaker: measured by the worker, while somebody looks. */
 export class Strains {
-  /** Null until it is known. */
+  /** With the low end lifted as it is. Null until it is known. */
   current = $state.raw<Strained | null>(null);
+  /** Without a lift: the same where there is none. */
+  unlifted = $state.raw<Strained | null>(null);
   /** What it was measured of. */
   of = $state.raw<{ loop: Loop; answer: Answer; place: number } | null>(null);
 
   #lab: Pick<LabClient, 'ask'>;
   #newest: NewestWins;
   #watching = $state(0);
+  /** Of what `unlifted` was measured: another lift changes nothing of it. */
+  #unliftedOf: { loop: Loop; driven: Answer['driven'] } | null = null;
 
   /** `tell` hears why the worker could not answer. */
   constructor(lab: Pick<LabClient, 'ask'>, tell: (error: unknown) => void) {
@@ -41,17 +46,28 @@ export class Strains {
 
   async #ask(loop: Loop, answer: Answer, place: number, sampleRate: Hertz): Promise<void> {
     if (this.of?.loop === loop && this.of.answer === answer) return;
-    const { displacement, current } = strainFilters(answer, sampleRate);
+    const { driven, lift } = answer;
+    const isKnown = this.#unliftedOf?.loop === loop && this.#unliftedOf.driven === driven;
+    const unlifted = isKnown ? this.unlifted : await this.#measure(loop, answer, sampleRate, null);
+    this.current = lift ? await this.#measure(loop, answer, sampleRate, lift) : unlifted;
+    this.unlifted = unlifted;
+    this.#unliftedOf = { loop, driven };
+    this.of = { loop, answer, place };
+  }
+
+  async #measure(loop: Loop, answer: Answer, sampleRate: Hertz, lift: Lift | null): Promise<Strained> {
+    const { terminals, displacement, current } = strainFilters(answer, sampleRate, lift);
     const { own, through } = await this.#lab.ask({
       kind: 'strainThrough',
       key: loop.key,
-      impulseResponses: [...displacement, ...current]
+      impulseResponses: [...displacement, ...current, ...(terminals ? [terminals] : [])]
     });
-    this.current = {
+    const cones = displacement.length;
+    return {
       own,
-      displacement: through.slice(0, displacement.length),
-      current: through.slice(displacement.length)
+      displacement: through.slice(0, cones),
+      current: through.slice(cones, 2 * cones),
+      terminals: terminals ? through[2 * cones] : own
     };
-    this.of = { loop, answer, place };
   }
 }

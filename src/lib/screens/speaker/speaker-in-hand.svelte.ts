@@ -72,6 +72,6 @@ export class SpeakerInHand {
   }
 
   #keep(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
-    return this.#bench.keepSpeakers(change, kind);
+    return this.#bench.revise(change, kind);
   }
 }

@@ -1,12 +1,14 @@
 import { flushSync } from 'svelte';
 import { expect, test } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
+import { withLift } from '../../../../src/lib/bench/lifts.js';
 import { BenchGain, type GainParts } from '../../../../src/lib/bench/sounding/bench-gain.svelte.js';
 import type { Loop } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { aTurn } from '../../../helpers/a-turn.js';
 
+const lift = { gainDb: 6, below: 300 };
 const loop = { sound: usualSound('puff') } as unknown as Loop;
 
 /** A bench on the wave solution whose headroom answers for a model when the test says so. */
@@ -44,7 +46,38 @@ test('what was found for the chosen model is not taken back by what the first so
   expect(await prepared).toBe(0.3);
   flushSync();
   expect(gains.at(-1)).toBe(0.3);
-  const byWave = { computed: { answer: { model: 'wave' } } } as never;
+  const byWave = { computed: { answer: { model: 'wave', lift: null } } } as never;
   expect(gain.hasRoomFor(byWave)).toBe(true);
+  leave();
+});
+
+test('what is lifted waits for a gain that has room for it; less of a lift does not', async () => {
+  const { waiting, parts } = atHand();
+  const bench = parts.bench as Bench;
+  bench.setModel('rule');
+  const gain = new BenchGain(parts);
+  const leave = $effect.root(() => gain.connect(() => loop));
+  flushSync();
+  await aTurn();
+  const answer = async (value: number): Promise<void> => {
+    waiting.at(-1)!.answer(value);
+    await aTurn();
+  };
+  await answer(0.5);
+  const heard = (): never => bench.heard as never;
+  expect(gain.hasRoomFor(heard())).toBe(true);
+  const asked = waiting.length;
+  expect(bench.revise((file) => withLift(file, lift))).toBeNull();
+  flushSync();
+  await aTurn();
+  expect(waiting.length).toBe(asked + 1);
+  expect(gain.hasRoomFor(heard())).toBe(false);
+  await answer(0.3);
+  expect(gain.hasRoomFor(heard())).toBe(true);
+  bench.revise((file) => withLift(file, { ...lift, gainDb: 3 }));
+  expect(gain.hasRoomFor(heard())).toBe(true);
+  bench.revise((file) => withLift(file, { ...lift, gainDb: 0 }));
+  expect(bench.file).not.toHaveProperty('lift');
+  expect(gain.hasRoomFor(heard())).toBe(true);
   leave();
 });

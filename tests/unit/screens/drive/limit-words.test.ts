@@ -6,6 +6,7 @@ import { costLines, loadWarning, safeWords } from '../../../../src/lib/screens/d
 const LIMITS: Limits = {
   travel: 0.00042,
   heat: { mean: 0.1, loudest: 0.34 },
+  terminals: 1.4,
   clipping: 0.8,
   most: { travel: 2.7, heat: 3.4, clipping: 1.76 },
   first: { limit: 'clipping', volts: 1.76 }

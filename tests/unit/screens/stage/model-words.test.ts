@@ -7,6 +7,7 @@ const answer = (accuracy: Answer['accuracy'], solvedTo: number): Answer => ({
   model: accuracy ? 'wave' : 'rule',
   accuracy,
   drive: 1,
+  lift: null,
   provisional: accuracy === 'draft',
   solvedTo,
   respond: () => ({ frequency: new Float64Array(), re: new Float64Array(), im: new Float64Array() }),

@@ -1,11 +1,10 @@
 import { frontAlone } from '../../../acoustics/rule/front-alone.js';
 import type { Listener } from '../../../acoustics/listener.js';
 import { levelDb } from '../../../numeric/level-db.js';
-import { scaled } from '../../../numeric/scaled.js';
 import type { CurveStyle } from '../../../plot/curve-style.js';
 import type { ResponseCurve, ResponseGround } from '../../../plot/response-curve.js';
 import type { BenchFile } from '../../../file/bench-file.js';
-import { drivenAnswer } from '../../../evaluation/answer.js';
+import { drivenAnswer, takenInto } from '../../../evaluation/answer.js';
 import { answerOf, isOffered, models } from '../../../evaluation/models.js';
 import { MODEL_TITLES } from '../words/model-titles.js';
 import { PICTURE_GRID, type Stand } from '../../../evaluation/stand.js';
@@ -51,7 +50,7 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve
   const { installation } = heard;
   const inFront = { ...listener, angleDeg: 0 };
   const own = answerOf(other, { installation, air: file.air, listener: inFront }, null);
-  const { respond } = drivenAnswer(own, heard.computed!.answer.drive);
+  const { respond } = drivenAnswer(own, heard.computed!.answer);
   return [
     {
       id: BESIDE,
@@ -70,5 +69,5 @@ export function ruleBeside({ heard, file, listener }: HeardWhere): ResponseCurve
 export function frontGround({ heard, file }: Pick<HeardWhere, 'heard' | 'file'>): ResponseGround | undefined {
   if (!heard.computed) return undefined;
   const front = frontAlone(heard.installation.speaker, file.air, PICTURE_GRID);
-  return { frequency: front.frequency, levelDb: levelDb(scaled(front, heard.computed.answer.drive)) };
+  return { frequency: front.frequency, levelDb: levelDb(takenInto(front, heard.computed.answer)) };
 }
