@@ -69,6 +69,13 @@ export function takenInto(response: Response, { drive, lift }: TakenIn): Complex
   return lift ? multiply(driven, liftResponse(lift, response.frequency)) : driven;
 }
 
+/** A response as it is of the mount and its own speaker, without what it has taken in. */
+export function takenOut(response: Response, { drive, lift }: TakenIn): Response {
+  // A shelf down is one over the shelf up.
+  const lowered = lift && { ...lift, gainDb: -lift.gainDb };
+  return { ...response, ...takenInto(response, { drive: 1 / drive, lift: lowered }) };
+}
+
 /** @throws RangeError as `ruleOfThumb` does, when it is asked to respond */
 export function ruleAnswer(
   installation: Installation,

@@ -34,6 +34,8 @@ const SHELLS = [
   },
   { name: 'draft, 30 mm off', accuracy: 'draft', offset: 0.03, bar: 0.25 }
 ];
+/** What a second cone may cost: at most as much again. */
+const TWO_BAR = 2;
 /** Spacing of the mesh of `full` over that of each row of the table of growth. */
 const DENSITIES = [0.4, 0.6, 0.8, 1, 1.5, 2];
 const RUNS = 7;
@@ -50,11 +52,16 @@ export async function reportWaves({ once }) {
     row('', 'unknowns', 'frequencies', 'matrices', 'solving', 'interpolation', 'whole', 'first run')
   );
   const runs = once ? 1 : RUNS;
-  /** @type {{ typicalTimes: (asked: ShellAsked, runs: number) => Times }} */
-  const { typicalTimes } = await loadTypescript('tests/speed/waves/time-waves.ts');
+  /** @type {{ typicalTimes: (asked: ShellAsked, runs: number) => Times, oneAndTwo: (accuracy: 'full' | 'draft', runs: number) => { one: number, two: number } }} */
+  const { typicalTimes, oneAndTwo } = await loadTypescript('tests/speed/waves/time-waves.ts');
   // A draft goes the same way as a full solution, in a tenth of the time.
   const shells = SHELLS.filter(({ accuracy }) => !once || accuracy === 'draft');
   const inNode = shells.map((shell) => shown(`Node, ${shell.name}`, typicalTimes(shell, runs)));
+  const accuracy = once ? 'draft' : 'full';
+  const { one, two } = oneAndTwo(accuracy, runs);
+  console.log(
+    `Two cones, ${accuracy}, 40 mm to either side of the middle: ${two.toFixed(3)} s, the first alone ${one.toFixed(3)} s; ${(two / one).toFixed(2)} times as long (bar ${TWO_BAR}).`
+  );
   if (once) {
     console.log('Full solutions, Chromium and the plain program in Python are left out of --once.');
     return reportGrowth(DENSITIES.slice(0, 2), 0);

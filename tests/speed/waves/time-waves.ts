@@ -21,6 +21,8 @@ export interface ShellAsked {
   above?: Metres;
   /** With a chassis in it and a leak round the frame; neither unless told. */
   asItRuns?: boolean;
+  /** A second speaker so far from the middle; none unless told. */
+  second?: Metres;
 }
 
 /** One wave solution: its size, and its seconds. The parts add up to the whole. */
@@ -37,7 +39,12 @@ export interface WaveTimes {
 }
 
 /** Inside 152 × 30 × 45 mm, closed ends, the oval speaker in the roof. */
-export function referenceShell(offset: Metres, above?: Metres, asItRuns = false): Installation {
+export function referenceShell(
+  offset: Metres,
+  above?: Metres,
+  asItRuns = false,
+  second?: Metres
+): Installation {
   const mount: ShellMount = {
     kind: 'shell',
     length: 0.152,
@@ -51,7 +58,13 @@ export function referenceShell(offset: Metres, above?: Metres, asItRuns = false)
     })
   };
   const board = above === undefined ? {} : { board: { above, facing: 'up' as const } };
-  return { speaker: SPEAKERS.oval, mount, turn: 0, ...board };
+  return {
+    speaker: SPEAKERS.oval,
+    mount,
+    turn: 0,
+    ...board,
+    ...(second !== undefined && { second: { at: [second, 0], reversed: false, wiring: 'parallel' } })
+  };
 }
 
 const AIR = { temperatureC: 20 };
@@ -59,8 +72,8 @@ const IN_FRONT: Listener = { angleDeg: 0, plane: 'width' };
 const LAYOUT: Listener = { angleDeg: 60, plane: 'width', distance: 0.9, board: true };
 
 /** The same steps as `waveSolution`, with a clock beside them. */
-export function timeWaves({ offset, accuracy, above, asItRuns }: ShellAsked): WaveTimes {
-  const installation = referenceShell(offset, above, asItRuns);
+export function timeWaves({ offset, accuracy, above, asItRuns, second }: ShellAsked): WaveTimes {
+  const installation = referenceShell(offset, above, asItRuns, second);
   const bins = fftFrequencies(4096, 48000);
   const c = soundSpeed(AIR);
   const begun = now();
@@ -101,6 +114,16 @@ export function typicalTimes(asked: ShellAsked, runs: number): WaveTimes & { fir
   const all = Array.from({ length: runs }, () => timeWaves(asked));
   const typical = median(all, ({ whole }) => whole);
   return { ...typical, first: all[0].whole };
+}
+
+/** Whole times of one cone 40 mm off the middle and of two, 40 mm to either side: the shortest of so many, taken in turns. */
+export function oneAndTwo(accuracy: AccuracyName, runs: number): { one: number; two: number } {
+  let [one, two] = [Infinity, Infinity];
+  for (let i = 0; i < runs; i++) {
+    one = Math.min(one, timeWaves({ offset: -0.04, accuracy }).whole);
+    two = Math.min(two, timeWaves({ offset: -0.04, second: 0.04, accuracy }).whole);
+  }
+  return { one, two };
 }
 
 function median<T>(values: readonly T[], by: (value: T) => number): T {

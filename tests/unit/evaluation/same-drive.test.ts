@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import { liftResponse } from '../../../src/lib/acoustics/speaker/lift.js';
+import { type Lift, liftResponse } from '../../../src/lib/acoustics/speaker/lift.js';
 import type { Speaker } from '../../../src/lib/acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench } from '../../../src/lib/bench/bench.svelte.js';
@@ -177,17 +177,20 @@ test('a lift is in curve, filter, bars, rule and reach, once; and not in what a 
 });
 
 test('by the wave solution, too; the rule beside it, and the marks stay where the mount has them', () => {
-  const solved = (against: number) => {
-    const bench = new Bench(benchFile(against, 'wave'), {
-      best: ({ installation, air, listener }): Known => ({
-        accuracy: 'full',
-        heard: (drafts[installation.speaker.frame.shape + installation.mount.kind] ??= hearWaves(
-          solveMount(installation, air, { accuracy: 'draft' }),
-          listener
-        ))
-      }),
-      refusal: () => null
-    });
+  const solved = (against: number, lift?: Lift) => {
+    const bench = new Bench(
+      { ...benchFile(against, 'wave'), ...(lift && { lift }) },
+      {
+        best: ({ installation, air, listener }): Known => ({
+          accuracy: 'full',
+          heard: (drafts[installation.speaker.frame.shape + installation.mount.kind] ??= hearWaves(
+            solveMount(installation, air, { accuracy: 'draft' }),
+            listener
+          ))
+        }),
+        refusal: () => null
+      }
+    );
     return { heard: bench.stands[1], file: bench.file, listener: bench.listener };
   };
   const drafts: Record<string, ReturnType<typeof hearWaves>> = {};
@@ -204,6 +207,9 @@ test('by the wave solution, too; the rule beside it, and the marks stay where th
   const marks = ({ heard, file, listener }: typeof own) => lateMarkers(heard, file.air, listener, FULL);
   expect(marks(own).length).toBeGreaterThan(0);
   expect(marks(other)).toEqual(marks(own));
+  const lifted = solved(0, { gainDb: 12, below: 600 });
+  expect(lifted.heard.computed!.responseDb[0]).toBeGreaterThan(other.heard.computed!.responseDb[0] + 11);
+  expect(marks(lifted)).toEqual(marks(own));
 });
 
 test('a stand is made anew only when it or its factor changes', () => {

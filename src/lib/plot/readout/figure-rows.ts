@@ -17,11 +17,11 @@ export function figureHeads(curves: readonly ResponseCurve[], source: string | n
 export function figureRows(
   curves: ResponseCurve[],
   bands: ResponseBand[] | null,
-  { from, to }: PictureRange
+  { from, to, zeroDb }: PictureRange
 ): string[][] {
   return thirdOctaves(from, to).map((frequency) => {
     const band = bandAt(bands, frequency);
-    const levels = readout(curves, frequency).map(({ levelDb }) => levelText(levelDb));
+    const levels = readout(curves, frequency).map(({ levelDb }) => levelText(levelDb, zeroDb));
     return [frequencyText(frequency), ...levels, ...(bands ? [(band && lossText(band)) ?? 'no sound'] : [])];
   });
 }

@@ -45,17 +45,18 @@ export function lossText(band: Pick<ResponseBand, 'outlineDb' | 'filledDb'>): st
   return lost > 0 ? `${lost} dB lost` : `${-lost} dB gained`;
 }
 
-/** The readout as one sentence for those who listen to it, the heard curve first; `source` is what the band is a part of. */
+/** The readout as one sentence for those who listen to it, the heard curve first; `source` is what the band is a part of, `zeroDb` as in `levelText`. */
 export function readoutText(
   levels: readonly CurveLevel[],
   band: ResponseBand | null,
   at: Hertz,
-  source: string
+  source: string,
+  zeroDb?: Decibels
 ): string {
   const heard = levels.filter((level) => level.curve.heard);
   const others = levels.filter((level) => !level.curve.heard);
   const parts = [...heard, ...others].map(
-    ({ curve, levelDb }) => `${curve.name} ${levelText(levelDb)}${curve.heard ? ', heard' : ''}`
+    ({ curve, levelDb }) => `${curve.name} ${levelText(levelDb, zeroDb)}${curve.heard ? ', heard' : ''}`
   );
   const loss = band && lossText(band);
   if (loss) parts.push(`this band of ${source}: ${loss}`);

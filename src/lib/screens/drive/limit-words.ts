@@ -1,7 +1,9 @@
 import type { Amplifier } from '../../acoustics/speaker/drive.js';
+import type { Lift } from '../../acoustics/speaker/lift.js';
 import type { Motor } from '../../acoustics/speaker/speaker.js';
 import type { ImpedanceCurve, Limit, Limits } from '../../evaluation/limits.js';
 import { inDigits } from '../../format/in-digits.js';
+import { liftWords } from '../parts/words/drive-words.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 
 /** One line of what a drive costs: what, how much of how much, and the share that it is. */
@@ -54,6 +56,15 @@ export function costLines({ travel, heat, clipping }: Limits, { xmax, ratedPower
 /** The highest safe drive on this sound, and what comes first above it. */
 export function safeWords({ first }: Limits): string {
   return `Safe on this sound up to ${inDigits(first.volts, 2)} V: ${FIRST[first.limit]}.`;
+}
+
+/** What a lift costs on this sound, beside none. */
+export function liftCosts(lift: Lift, lifted: Limits, unlifted: Limits): string {
+  const times = (more: number): string => `${inDigits(more, 2)} times`;
+  const travel = times(lifted.travel / unlifted.travel);
+  const heat = times(lifted.heat.loudest / unlifted.heat.loudest);
+  const words = liftWords(lift);
+  return `${words[0].toUpperCase()}${words.slice(1)}: ${travel} the travel and ${heat} the heat. It makes ${inDigits(lifted.terminals, 2)} V of the drive. Without it, up to ${inDigits(unlifted.first.volts, 2)} V would be safe.`;
 }
 
 /** A plain warning where the amplifier is given too low a load; null where it is not. */

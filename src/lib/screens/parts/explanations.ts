@@ -72,6 +72,12 @@ export const EXPLANATIONS = {
     formula: 'sensitivity ∝ Sd·Bl/(Re·Mms)',
     source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383'
   },
+  realLevel: {
+    title: 'Levels where you listen',
+    text: 'How loud a steady tone of each frequency is where you listen, if the voltage at the speakers is the drive that is set below under “How loud, and what it costs”. Far away it is told for 1 m. The curves stay what they are; only what is written at the axis changes.',
+    formula: 'ρ·Sd·Bl·U/(2π·r·Re·Mms), times the curve',
+    source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383; 20 µPa: ISO 1683:2015'
+  },
   turn: {
     title: 'Why the order turns over on the layout',
     text: 'A hard board mirrors the mount. What comes out of a closed box comes out of its mirror image in step: the low notes gain 6 dB. A mount that is open at its back sends out two sounds out of step; in the mirror they are the other way round, so that close over the board the low notes cancel once more: 300 Hz lose 13 dB of a plate 35 mm above it.',

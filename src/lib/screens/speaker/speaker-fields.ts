@@ -3,7 +3,10 @@ import type { Motor } from '../../acoustics/speaker/speaker.js';
 import type { SpeakerPart } from '../../drawing/speaker-drawing.js';
 import type { BenchSpeaker } from '../../file/bench-file.js';
 import { inDigits } from '../../format/in-digits.js';
+import { INCH } from '../../format/length-units.js';
+import { lengthFrom } from '../../format/length-words.js';
 import { numberFrom } from '../../format/number-from.js';
+import type { Metres } from '../../units.js';
 
 /** One figure of a speaker: what it is called, the part that it belongs to, how it is shown, and the speaker with another one. */
 export interface SpeakerField {
@@ -11,6 +14,9 @@ export interface SpeakerField {
   label: string;
   unit: string;
   figure: string;
+  /** What was typed; NaN where it is none. */
+  from: (typed: string) => number;
+  /** The speaker with what was typed. */
   with: (value: number) => BenchSpeaker;
 }
 
@@ -21,16 +27,31 @@ function field(
   shown: number | undefined,
   make: SpeakerField['with']
 ): SpeakerField {
-  return { part, label, unit, figure: shown === undefined ? '' : inDigits(shown, 4), with: make };
+  const figure = shown === undefined ? '' : inDigits(shown, 4);
+  return { part, label, unit, figure, from: numberFrom, with: make };
 }
 
-function sides(speaker: BenchSpeaker, what: 'frame' | 'cone'): SpeakerField[] {
+/** A length is shown in millimetres or inches, and typed with any unit. */
+function lengthField(
+  part: SpeakerPart,
+  label: string,
+  inches: boolean,
+  length: Metres,
+  make: (length: Metres) => BenchSpeaker
+): SpeakerField {
+  return {
+    // Of 22.5 · 0.001 a file would say 0.022500000000000003.
+    ...field(part, label, inches ? 'in' : 'mm', inches ? length / INCH : length * 1000, (typed) =>
+      make(Number(typed.toPrecision(12)))
+    ),
+    from: (typed) => lengthFrom(typed, inches)
+  };
+}
+
+function sides(speaker: BenchSpeaker, what: 'frame' | 'cone', inches: boolean): SpeakerField[] {
   const outline = speaker[what];
-  const one = (part: SpeakerPart, label: string, shown: number, make: (metres: number) => Outline) =>
-    field(part, `${what} ${label}`, 'mm', shown * 1000, (value) => ({
-      ...speaker,
-      [what]: make(value / 1000)
-    }));
+  const one = (part: SpeakerPart, label: string, size: Metres, make: (size: Metres) => Outline) =>
+    lengthField(part, `${what} ${label}`, inches, size, (typed) => ({ ...speaker, [what]: make(typed) }));
   if (outline.shape === 'round')
     return [one(`${what}Length`, 'diameter', outline.diameter, (diameter) => ({ ...outline, diameter }))];
   return [
@@ -40,12 +61,18 @@ function sides(speaker: BenchSpeaker, what: 'frame' | 'cone'): SpeakerField[] {
 }
 
 /** The sizes that a view from the front shows. */
-export function frontFields(speaker: BenchSpeaker): Record<'frame' | 'cone', SpeakerField[]> {
-  return { frame: sides(speaker, 'frame'), cone: sides(speaker, 'cone') };
+export function frontFields(
+  speaker: BenchSpeaker,
+  inches: boolean
+): Record<'frame' | 'cone', SpeakerField[]> {
+  return { frame: sides(speaker, 'frame', inches), cone: sides(speaker, 'cone', inches) };
 }
 
 /** The figures that belong to the parts of a section, from its top to its foot on either side. */
-export function sectionFields(speaker: BenchSpeaker): Record<'left' | 'right', SpeakerField[]> {
+export function sectionFields(
+  speaker: BenchSpeaker,
+  inches: boolean
+): Record<'left' | 'right', SpeakerField[]> {
   const { motor } = speaker;
   const value = (
     part: SpeakerPart,
@@ -63,7 +90,10 @@ export function sectionFields(speaker: BenchSpeaker): Record<'left' | 'right', S
     left: [
       ...(motor
         ? [
-            value('travel', 'largest excursion', 'mm', 'xmax', 1e3),
+            lengthField('travel', 'largest excursion', inches, motor.xmax, (xmax) => ({
+              ...speaker,
+              motor: { ...motor, xmax }
+            })),
             value('mass', 'moving mass', 'g', 'mms', 1e3)
           ]
         : []),
@@ -71,7 +101,7 @@ export function sectionFields(speaker: BenchSpeaker): Record<'left' | 'right', S
         ...speaker,
         bodyVolume: typed / 1e6
       })),
-      field('depth', 'depth', 'mm', speaker.depth * 1000, (typed) => ({ ...speaker, depth: typed / 1000 }))
+      lengthField('depth', 'depth', inches, speaker.depth, (depth) => ({ ...speaker, depth }))
     ],
     right: motor
       ? [
@@ -87,10 +117,10 @@ export function sectionFields(speaker: BenchSpeaker): Record<'left' | 'right', S
 
 /** Enters what was typed for a figure: the speaker with it, or one sentence. */
 export function typedInto(
-  { label, with: make }: Pick<SpeakerField, 'label' | 'with'>,
+  { label, from, with: make }: Pick<SpeakerField, 'label' | 'from' | 'with'>,
   typed: string,
   put: (speaker: BenchSpeaker, what: string) => string | null
 ): string | null {
-  const number = numberFrom(typed);
+  const number = from(typed);
   return Number.isNaN(number) ? `${label} must be a number` : put(make(number), label);
 }

@@ -72,6 +72,7 @@ export class SpeakerInHand {
   }
 
   #keep(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
-    return this.#bench.revise(change, kind);
+    const refused = this.#bench.revise(change, kind);
+    return refused && this.#bench.sentence(refused);
   }
 }

@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import type { Limits } from '../../../../src/lib/evaluation/limits.js';
-import { costLines, loadWarning, safeWords } from '../../../../src/lib/screens/drive/limit-words.js';
+import {
+  costLines,
+  liftCosts,
+  loadWarning,
+  safeWords
+} from '../../../../src/lib/screens/drive/limit-words.js';
 
 const LIMITS: Limits = {
   travel: 0.00042,
@@ -30,6 +35,19 @@ test('which limit comes first is said', () => {
   expect(safeWords(LIMITS)).toBe('Safe on this sound up to 1.8 V: then the amplifier clips.');
   expect(safeWords({ ...LIMITS, first: { limit: 'travel', volts: 0.5 } })).toBe(
     'Safe on this sound up to 0.5 V: then the cone comes to the end of its travel.'
+  );
+});
+
+test('what a lift costs is said beside none: what is lifted, from where, and the drive that would be safe', () => {
+  const lifted: Limits = {
+    ...LIMITS,
+    travel: 0.00084,
+    heat: { mean: 0.2, loudest: 0.51 },
+    terminals: 1.9,
+    first: { limit: 'travel', volts: 0.9 }
+  };
+  expect(liftCosts({ gainDb: 6, below: 300 }, lifted, LIMITS)).toBe(
+    'Low end lifted by 6 dB below 300 Hz: 2 times the travel and 1.5 times the heat. It makes 1.9 V of the drive. Without it, up to 1.8 V would be safe.'
   );
 });
 

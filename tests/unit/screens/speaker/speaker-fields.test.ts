@@ -4,8 +4,8 @@ import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import type { BenchSpeaker } from '../../../../src/lib/file/bench-file.js';
 import { frontFields, sectionFields, typedInto } from '../../../../src/lib/screens/speaker/speaker-fields.js';
 
-function fieldsOf(speaker: BenchSpeaker) {
-  const [section, front] = [sectionFields(speaker), frontFields(speaker)];
+function fieldsOf(speaker: BenchSpeaker, inches = false) {
+  const [section, front] = [sectionFields(speaker, inches), frontFields(speaker, inches)];
   return [...section.left, ...section.right, ...front.frame, ...front.cone];
 }
 
@@ -32,14 +32,35 @@ test('every value of a speaker has its field, and each field its own part', () =
 });
 
 test('the figure that is shown, typed again, changes nothing beyond its four digits', () => {
-  for (const speaker of Object.values(SPEAKERS))
-    for (const field of fieldsOf(speaker)) {
-      const same = field.with(Number(field.figure));
-      checkSpeaker({ ...same, motor: same.motor! });
-      expect(fieldsOf(same).map(({ figure }) => figure)).toEqual(
-        fieldsOf(speaker).map(({ figure }) => figure)
-      );
-    }
+  for (const inches of [false, true])
+    for (const speaker of Object.values(SPEAKERS))
+      for (const field of fieldsOf(speaker, inches)) {
+        const same = field.with(field.from(field.figure));
+        checkSpeaker({ ...same, motor: same.motor! });
+        expect(fieldsOf(same, inches).map(({ figure }) => figure)).toEqual(
+          fieldsOf(speaker, inches).map(({ figure }) => figure)
+        );
+      }
+});
+
+test('lengths are in inches where the bench shows them so, and typed in any unit; the rest stays', () => {
+  const of = (speaker: BenchSpeaker, label: string) =>
+    fieldsOf(speaker, true).find((field) => field.label === label)!;
+  const shown = (label: string) => `${of(SPEAKERS.oval, label).figure} ${of(SPEAKERS.oval, label).unit}`;
+  expect(['frame length', 'cone width', 'depth', 'largest excursion', 'moving mass'].map(shown)).toEqual([
+    '1.575 in',
+    '0.8858 in',
+    '0.4724 in',
+    '0.0315 in',
+    '0.55 g'
+  ]);
+  const frame = of(SPEAKERS.oval, 'frame length');
+  for (const [typed, length] of [
+    ['1 9/16', 0.0396875],
+    ['1.5', 0.0381],
+    ['41 mm', 0.041]
+  ] as const)
+    expect(frame.with(frame.from(typed)).frame).toMatchObject({ length });
 });
 
 test('a round speaker has diameters; one without motor values has its sizes alone', () => {

@@ -1,8 +1,8 @@
 import { soundSpeed, type Air } from '../../../acoustics/air.js';
 import { humpAndHole } from '../../../acoustics/figures/hump-and-hole.js';
 import type { Listener } from '../../../acoustics/listener.js';
-import { scaled } from '../../../numeric/scaled.js';
 import type { ResponseMarker } from '../../../plot/response-curve.js';
+import { takenOut } from '../../../evaluation/answer.js';
 import { models } from '../../../evaluation/models.js';
 import type { Stand } from '../../../evaluation/stand.js';
 import type { LateWords } from './late-words.js';
@@ -24,8 +24,7 @@ export function lateMarkers(
   const { answer, response, figures } = computed;
   if (!models[answer.model].ripples || answer.provisional) return [];
   if (figures.string === null || figures.corner === null) return [];
-  const own = { ...response, ...scaled(response, 1 / answer.drive) };
-  const { hump, hole } = humpAndHole(own, figures.corner / 2, answer.solvedTo);
+  const { hump, hole } = humpAndHole(takenOut(response, answer), figures.corner / 2, answer.solvedTo);
   if (hump === null) return [];
   const low = soundSpeed(air) / (HARDLY * figures.string);
   const markers: ResponseMarker[] = [{ frequency: hump, text: words.half, kind: 'remark' }];

@@ -1,5 +1,6 @@
 import { ringPeak } from '../../../acoustics/figures/ring-peak.js';
 import type { ResponseMarker } from '../../../plot/response-curve.js';
+import { takenOut } from '../../../evaluation/answer.js';
 import { models } from '../../../evaluation/models.js';
 import type { Computed } from '../../../evaluation/stand.js';
 import { frequencyWords } from '../../../format/frequency-words.js';
@@ -11,7 +12,7 @@ const SAME_SPOT = 0.03;
 /** Where a shell rings: at the top of its curve where the model draws one, else where it is foretold. */
 export function ringOf({ figures, answer, response }: Computed): Hertz | null {
   if (figures.ring === null || !models[answer.model].ripples) return figures.ring;
-  return ringPeak(response, figures.ring, answer.solvedTo);
+  return ringPeak(takenOut(response, answer), figures.ring, answer.solvedTo);
 }
 
 /** The mark of that. */

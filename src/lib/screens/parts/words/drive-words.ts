@@ -1,4 +1,8 @@
+import type { Listener } from '../../../acoustics/listener.js';
+import type { Lift } from '../../../acoustics/speaker/lift.js';
 import type { Stand } from '../../../evaluation/stand.js';
+import { distanceWords } from '../../../format/distance-words.js';
+import { inDigits } from '../../../format/in-digits.js';
 import { shortened } from '../../../format/shortened.js';
 
 /** Letters of a speaker's name that there is room for. */
@@ -21,6 +25,16 @@ export function zeroWords(stands: readonly Driven[], against: Driven): string {
   return speakersDiffer(stands)
     ? `the speaker “${nameOf(against)}” in an endless plate`
     : 'the same speaker in an endless plate';
+}
+
+/** Where a level is told that has a distance: far away it is told for 1 m. */
+export function atDistance({ distance }: Pick<Listener, 'distance'>, inches: boolean): string {
+  return distance === undefined ? 'at 1 m' : `at ${distanceWords(distance, inches)}`;
+}
+
+/** What is lifted, by how much, and from where on down. */
+export function liftWords({ gainDb, below }: Lift): string {
+  return `low end lifted by ${inDigits(gainDb, 3)} dB below ${inDigits(below, 3)} Hz`;
 }
 
 /** Which speaker a stand has, and how sensitive it is beside that of 0 dB; null where all have the same. */

@@ -7,7 +7,7 @@ import { placeWords } from './place-words.js';
 
 /** What a level figure is made from. */
 export interface Compared {
-  file: Pick<BenchFile, 'view' | 'setups'>;
+  file: Pick<BenchFile, 'view' | 'setups' | 'lift'>;
   listener: Listener;
   /** The mount that the figure is of, and the one it is written against. */
   heard: Pick<Stand, 'computed'>;
@@ -30,7 +30,8 @@ export function holdsFor({ file, listener, heard, measuredAgainst }: Compared, s
   const place = answered.every((one) => one === answered[0])
     ? whereItListens(answered[0], listener)
     : listener;
-  const parts = [sound, modelWords(model, answered), placeWords(place, inches), 'same drive'];
+  const drive = file.lift ? 'same drive and lift' : 'same drive';
+  const parts = [sound, modelWords(model, answered), placeWords(place, inches), drive];
   return parts.join(', ') + (sameLoudness ? '; played equally loud now' : '');
 }
 

@@ -63,6 +63,14 @@ test('the figure stays that at the same drive while all are played equally loud'
   );
 });
 
+test('a lift is told of the figure that holds for it', () => {
+  const file = { ...demoBench(), lift: { gainDb: 6, below: 300 } };
+  const heard = { computed: null };
+  expect(holdsFor({ file, listener: IN_FRONT, heard, measuredAgainst: heard })).toMatch(
+    /, same drive and lift$/
+  );
+});
+
 test('a bench that was kept with the rule of thumb says so, and a new one the wave solution', () => {
   const kept = { ...demoBench(), view: { ...demoBench().view, model: 'rule' as const } };
   expect(said(readBenchFile(writeBenchFile(kept)).view.model, IN_FRONT)).toContain('rule of thumb');
