@@ -1,17 +1,21 @@
 import type { BenchFile } from '../../file/bench-file.js';
 
+/** What of a mount or a speaker nobody hears. */
+const SILENT = { price: undefined, wall: undefined };
+
 /** All on which depends what is compared, as a short mark: another one, and it is not the same bench any more (FNV-1a, forwards and backwards). */
 export function runMark(file: BenchFile, places: readonly number[]): string {
-  const { setups, speakers, air, listener, sound, view } = file;
+  const { setups, speakers, air, listener, sound, view, lift } = file;
   const compared = places.map((place) => setups[place]);
   const text = JSON.stringify(
     [
-      compared.map((setup) => setup && { ...setup, name: '', notes: '' }),
-      compared.map((setup) => setup && speakers[setup.speaker]),
+      compared.map((setup) => setup && { ...setup, name: '', notes: '', ...SILENT }),
+      compared.map((setup) => setup && { ...speakers[setup.speaker], ...SILENT }),
       air,
       listener,
       sound,
-      view.model
+      view.model,
+      ...(lift ? [lift] : [])
     ],
     inOrder
   );

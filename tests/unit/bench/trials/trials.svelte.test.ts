@@ -135,7 +135,7 @@ test('what cannot be compared is said in a sentence', () => {
   levels[3] = null;
   expect(trials.obstacle([1, 3])).toBeNull();
   const { oval } = bench.file.speakers;
-  bench.keepSpeakers((file) => ({ ...file, speakers: { oval: { ...oval, depth: 0.03 } } }));
+  bench.revise((file) => ({ ...file, speakers: { oval: { ...oval, depth: 0.03 } } }));
   expect(bench.stands[3].problem).not.toBeNull();
   expect(trials.obstacle([1, 3])).toBe('Closed box cannot be built as it stands.');
 });
