@@ -8,7 +8,7 @@ import svelteConfig from './svelte.config.js';
 
 /** What every room may use. */
 const ground = ['units', 'numeric'];
-const pure = ['acoustics', 'waves', 'sounds', 'listening'];
+const pure = ['acoustics', 'waves', 'sounds', 'listening', 'fitting'];
 const state = [...pure, 'workers', 'audio', 'format', 'file', 'evaluation'];
 
 /**
@@ -21,14 +21,15 @@ const doors = {
   acoustics: [],
   waves: ['acoustics'],
   sounds: [],
+  fitting: ['acoustics'],
   listening: [],
   workers: pure,
   audio: ['sounds', 'listening'],
   format: [],
   plot: ['format'],
-  drawing: ['acoustics', 'format'],
-  file: ['acoustics', 'sounds'],
-  evaluation: ['acoustics', 'waves', 'workers', 'listening', 'sounds', 'format', 'file'],
+  drawing: ['acoustics', 'format', 'fitting'],
+  file: ['acoustics', 'sounds', 'fitting'],
+  evaluation: ['acoustics', 'waves', 'workers', 'listening', 'sounds', 'format', 'fitting', 'file'],
   export: ['evaluation', 'file', 'listening', 'sounds', 'plot'],
   bench: state,
   'screens/parts': [...state, 'export', 'bench', 'plot', 'drawing'],

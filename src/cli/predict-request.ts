@@ -1,7 +1,8 @@
 import { thirdOctaveBands } from '../lib/numeric/third-octave-bands.js';
 import { LIMITS } from '../lib/acoustics/mounts/check-installation.js';
 import { DRIVE_LIMITS } from '../lib/acoustics/speaker/drive.js';
-import { MODEL_NAMES, models, USUAL_MODEL } from '../lib/evaluation/models.js';
+import { MEASURE_NAMES, type MeasureName } from '../lib/evaluation/fit/ranking.js';
+import { FIELD_MODEL, MODEL_NAMES, models, USUAL_MODEL } from '../lib/evaluation/models.js';
 import type { PredictionAsked } from '../lib/evaluation/prediction.js';
 import type { Hertz } from '../lib/units.js';
 import { readFlags } from './flags.mjs';
@@ -23,12 +24,17 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
   --drive VOLTS          volts (rms) at the speakers, in place of the file's drive: adds the level at the listener in
                          dB re 20 µPa (far away: at 1 m), the travel of the cone in m and the impedance in Ω
   --format json|csv      json is the default
+  --fit                  tries every speaker in every way that fits into the file's model (docs/models/fitting.md) and
+                         ranks them, by the wave solution; --accuracy draft is the default then
+  --by MEASURE           what --fit ranks by: level (the default), deep, even, space or loudest
   --help                 this text
 `;
 
 /** What is asked for; null where the file decides. */
 export interface PredictRequest extends PredictionAsked {
   file: string;
+  /** What everything that fits is to be ranked by; null where the setups are to be predicted. */
+  fitBy: MeasureName | null;
   format: 'json' | 'csv';
 }
 
@@ -51,6 +57,8 @@ export function predictRequest(args: string[]): PredictRequest | null {
       plane: { type: 'string' },
       drive: { type: 'string' },
       format: { type: 'string' },
+      fit: { type: 'boolean' },
+      by: { type: 'string' },
       help: { type: 'boolean', short: 'h' }
     },
     { positionals: true }
@@ -58,7 +66,8 @@ export function predictRequest(args: string[]): PredictRequest | null {
   if (values.help) return null;
   if (positionals.length !== 1)
     throw new Refusal(`give one bench file, or - for stdin, got ${positionals.length} (--help lists all)`);
-  const model = oneOf('model', values.model, MODEL_NAMES, USUAL_MODEL);
+  const fitBy = fitMeasureOf(values);
+  const model = oneOf('model', values.model, MODEL_NAMES, fitBy === null ? USUAL_MODEL : FIELD_MODEL);
   if (models[model].accuracies.length === 0 && values.accuracy !== undefined)
     throw new Refusal('--accuracy is for --model wave only: the rule of thumb is a closed form');
   const speaker = oneOf('speaker', values.speaker, ['ideal', 'full'], 'full');
@@ -68,8 +77,9 @@ export function predictRequest(args: string[]): PredictRequest | null {
     );
   return {
     file: positionals[0],
+    fitBy,
     model,
-    accuracy: oneOf('accuracy', values.accuracy, ['draft', 'full'], 'full'),
+    accuracy: oneOf('accuracy', values.accuracy, ['draft', 'full'], fitBy === null ? 'full' : 'draft'),
     speaker,
     frequency: frequenciesOf(values.frequencies),
     angleDeg: values.angle === undefined ? null : angleOf(values.angle),
@@ -77,6 +87,20 @@ export function predictRequest(args: string[]): PredictRequest | null {
     drive: values.drive === undefined ? null : numberWithin('drive', values.drive, DRIVE_LIMITS.volts, 'V'),
     format: oneOf('format', values.format, ['json', 'csv'], 'json')
   };
+}
+
+/** What `--fit` and `--by` say together. What belongs to single setups does not go with them. */
+function fitMeasureOf(values: Partial<Record<string, string | boolean>>): MeasureName | null {
+  if (!values.fit) {
+    if (values.by !== undefined) throw new Refusal('--by is for --fit only');
+    return null;
+  }
+  for (const flag of ['model', 'speaker', 'frequencies', 'angle', 'plane'])
+    if (values[flag] !== undefined)
+      throw new Refusal(
+        `--${flag} does not go with --fit, which asks the wave solution where the file listens`
+      );
+  return oneOf('by', values.by as string | undefined, MEASURE_NAMES, 'level');
 }
 
 function oneOf<const T extends string>(

@@ -1,9 +1,11 @@
 import { BenchFileError } from '../lib/file/bench-file-error.js';
-import { type Prediction, predictBench } from '../lib/evaluation/prediction.js';
+import { fitBench } from '../lib/evaluation/fit/fit-now.js';
+import { predictBench } from '../lib/evaluation/prediction.js';
+import { fitCsv } from '../lib/export/fit-csv.js';
 import { predictionCsv } from '../lib/export/prediction-csv.js';
 import type { BenchFile } from '../lib/file/bench-file.js';
 import { readBenchFile } from '../lib/file/read-bench-file.js';
-import { predictHelp, type PredictRequest, predictRequest } from './predict-request.js';
+import { predictHelp, predictRequest } from './predict-request.js';
 import { readInput } from './read-input.js';
 import { Refusal } from './refusal.mjs';
 
@@ -14,8 +16,15 @@ import { Refusal } from './refusal.mjs';
 export async function predict(args: string[]): Promise<string> {
   const request = predictRequest(args);
   if (!request) return predictHelp;
-  const prediction = predictionOf(benchOf(await readInput(request.file)), request);
-  return request.format === 'csv' ? predictionCsv(prediction) : `${JSON.stringify(prediction)}\n`;
+  const bench = benchOf(await readInput(request.file));
+  const csv = request.format === 'csv';
+  if (request.fitBy !== null) {
+    const { fitBy: by, accuracy, drive } = request;
+    const fitted = await orRefusal(() => fitBench(bench, { by, accuracy, drive }));
+    return csv ? fitCsv(fitted) : `${JSON.stringify(fitted)}\n`;
+  }
+  const prediction = await orRefusal(() => predictBench(bench, request));
+  return csv ? predictionCsv(prediction) : `${JSON.stringify(prediction)}\n`;
 }
 
 function benchOf(text: string): BenchFile {
@@ -28,9 +37,9 @@ function benchOf(text: string): BenchFile {
 }
 
 /** A RangeError of the models is a sentence for the user. */
-function predictionOf(bench: BenchFile, request: PredictRequest): Prediction {
+async function orRefusal<Result>(attempt: () => Result | Promise<Result>): Promise<Result> {
   try {
-    return predictBench(bench, request);
+    return await attempt();
   } catch (error) {
     if (error instanceof RangeError) throw new Refusal(error.message);
     throw error;

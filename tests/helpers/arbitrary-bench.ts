@@ -8,7 +8,13 @@ import type { Outline } from '../../src/lib/acoustics/outline.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { type BlindRun, SAYINGS } from '../../src/lib/file/blind-run.js';
 import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
-import type { BenchFile, BenchSound, BenchSpeaker, Setup } from '../../src/lib/file/bench-file.js';
+import type {
+  BenchFile,
+  BenchModel,
+  BenchSound,
+  BenchSpeaker,
+  Setup
+} from '../../src/lib/file/bench-file.js';
 
 /** A number as JSON keeps it: finite, and no −0, which JSON writes as 0. */
 const number = (min: number, max: number) =>
@@ -159,6 +165,36 @@ const blindRun: fc.Arbitrary<BlindRun> = fc
     })),
     ...(ended && { ended })
   }));
+/** A model of a bench, possible or not. */
+const stretch = fc.tuple(share, share);
+const model: fc.Arbitrary<BenchModel> = fc.record(
+  {
+    name,
+    length: size,
+    width: size,
+    height: size,
+    cab: fc.record({ length: size, width: size }),
+    above: size,
+    chassis: fc.record({ height: share, slit: share, ends: share, depth: size }),
+    obstacles: fc.array(
+      fc.record({
+        name,
+        from: share,
+        length: size,
+        aside: number(-1, 1),
+        width: size,
+        above: share,
+        height: size
+      }),
+      { maxLength: 6 }
+    ),
+    roof: stretch,
+    floor: stretch,
+    openings: share,
+    sounds: fc.array(arbitrarySound, { maxLength: 3 })
+  },
+  { requiredKeys: ['name', 'length', 'width', 'height', 'above', 'obstacles', 'openings', 'sounds'] }
+) as fc.Arbitrary<BenchModel>;
 
 /** Any bench that a file can hold, as the reader gives it: every default filled in. Whether it can be built is open. */
 export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
@@ -227,7 +263,8 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
         ),
         amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) }),
         lift: fc.record({ gainDb: number(0, 18), below: number(50, 1000) }),
-        trials: fc.array(blindRun, { maxLength: 3 })
+        trials: fc.array(blindRun, { maxLength: 3 }),
+        model
       },
       { requiredKeys: ['format', 'version', 'air', 'speakers', 'setups', 'listener', 'sound', 'view'] }
     );

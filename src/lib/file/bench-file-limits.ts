@@ -8,6 +8,8 @@ export const BENCH_FILE_LIMITS = {
   setups: 64,
   /** Of a speaker or a mount, in whatever money. */
   price: [0, 100_000],
+  /** Sounds that a model makes. */
+  modelSounds: 3,
   /** Characters of a name or a speaker's key. */
   name: 80,
   /** Characters of a setup's notes in a file, and as many as the page lets one type. */

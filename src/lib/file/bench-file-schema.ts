@@ -3,10 +3,15 @@ import { LIMITS } from '../acoustics/mounts/check-installation.js';
 import type { Leak, Mount, Openings } from '../acoustics/mounts/mount.js';
 import { type Drive, DRIVE_LIMITS } from '../acoustics/speaker/drive.js';
 import { LIFT_LIMITS, USUAL_BELOW } from '../acoustics/speaker/lift.js';
+import { MOST_OBSTACLES } from '../fitting/vehicle.js';
+import type { GeneratedSound } from '../sounds/kinds.js';
 import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
 import { BENCH_VERSION } from './versions/versions.js';
+
+/** The lower edge of a body over the board in HO (common practice), as with a shell. */
+const USUAL_ABOVE = 0.014;
 
 /**
  * Every message is the end of a sentence that begins with the place in the file (bench-file-sentence.ts).
@@ -232,9 +237,16 @@ const setup = object({
   )
 });
 
+const generated = soundEntries(name).map(strict);
+const generatedSound = v.pipe(
+  v.unknown(),
+  noList,
+  v.variant('kind', generated as v.VariantOptions<'kind'>, choice)
+) as unknown as v.GenericSchema<unknown, GeneratedSound>;
+
 /** Every generated sound, and the user's own file. */
 const sounds = [
-  ...soundEntries(name).map(strict),
+  ...generated,
   strict({
     kind: v.literal('recording'),
     name: v.pipe(v.string('must be a text'), v.maxLength(255, 'must be at most 255 characters long')),
@@ -264,6 +276,51 @@ const blindRun = object({
   ended: v.optional(oneOf(['early', 'changed']))
 });
 
+const obstacle = object({
+  name: v.optional(name, 'box'),
+  from: finite,
+  length: finite,
+  aside: v.optional(finite, 0),
+  width: finite,
+  above: v.optional(finite, 0),
+  height: finite
+});
+
+/** What of a model is possible is asked when it is fitted out (fitting/). */
+const model = object({
+  name: v.optional(name, 'My model'),
+  length: finite,
+  width: finite,
+  height: finite,
+  cab: v.optional(object({ length: finite, width: finite })),
+  above: v.optional(finite, USUAL_ABOVE),
+  chassis: v.optional(
+    object({
+      height: finite,
+      slit: v.optional(finite, 0.001),
+      ends: v.optional(finite, 0.001),
+      depth: v.optional(finite, 0.001)
+    })
+  ),
+  obstacles: v.optional(
+    v.pipe(
+      v.array(obstacle, 'must be a list'),
+      v.maxLength(MOST_OBSTACLES, `must be at most ${MOST_OBSTACLES} boxes`)
+    ),
+    []
+  ),
+  roof: v.optional(offset),
+  floor: v.optional(offset),
+  openings: v.optional(finite, 0),
+  sounds: v.optional(
+    v.pipe(
+      v.array(generatedSound, 'must be a list'),
+      v.maxLength(limits.modelSounds, `must be at most ${limits.modelSounds} sounds`)
+    ),
+    []
+  )
+});
+
 /**
  * The bench file of the newest version as it may be written; what depends on its neighbours is filled in by
  * bench-defaults.ts. The order of the keys here is the order in which they are written (in-schema-order.ts).
@@ -286,6 +343,7 @@ export const benchFileSchema = object({
   drive: v.optional(drive),
   amplifier: v.optional(amplifier),
   lift: v.optional(lift),
+  model: v.optional(model),
   sound: v.optional(sound, { kind: 'diesel' }),
   view: v.optional(
     object({

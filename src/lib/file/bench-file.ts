@@ -6,6 +6,7 @@ import type { Second } from '../acoustics/mounts/second.js';
 import type { Amplifier, Drive } from '../acoustics/speaker/drive.js';
 import type { Lift } from '../acoustics/speaker/lift.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
+import type { Vehicle } from '../fitting/vehicle.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { Metres, Seconds } from '../units.js';
 import type { BlindRun } from './blind-run.js';
@@ -51,6 +52,11 @@ export interface BenchRecording {
 /** The sound on the bench. A recording is named, not held: the file stays small and private. */
 export type BenchSound = GeneratedSound | BenchRecording;
 
+/** The model that a speaker is wanted for, and the sounds it makes; none: the bench's own. */
+export interface BenchModel extends Vehicle {
+  sounds: GeneratedSound[];
+}
+
 /** How the page shows it; the numbers are places in `setups`, counted from 0. */
 export interface BenchView {
   heard: number;
@@ -81,6 +87,8 @@ export interface BenchFile {
   amplifier?: Amplifier;
   /** What lifts the low end before the amplifier; nothing unless told. */
   lift?: Lift;
+  /** What the speakers are tried in, where it is said. */
+  model?: BenchModel;
   sound: BenchSound;
   view: BenchView;
   /** Blind trials, oldest first; only the last can be under way. */

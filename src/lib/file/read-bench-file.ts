@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { checkSound } from '../sounds/check-sound.js';
+import type { GeneratedSound } from '../sounds/kinds.js';
 import { refusal } from '../acoustics/refusal.js';
 import { withDefaults } from './bench-defaults.js';
 import { BenchFileError } from './bench-file-error.js';
@@ -77,7 +78,7 @@ function checkCounts({ speakers, setups }: JsonObject): void {
 }
 
 /** What one value says of another. */
-function checkOrder({ setups, view, sound, trials }: CheckedBenchFile): void {
+function checkOrder({ setups, view, sound, model, trials }: CheckedBenchFile): void {
   for (const [i, run] of trials?.entries() ?? []) {
     const problem = runProblem(run);
     if (problem) throw new BenchFileError(`trials[${i}]: ${problem}`);
@@ -87,13 +88,16 @@ function checkOrder({ setups, view, sound, trials }: CheckedBenchFile): void {
       throw new BenchFileError(
         `view.${key} must be a place in setups, 0 … ${setups.length - 1}, got ${view[key]}`
       );
-  if (sound.kind !== 'recording') {
-    // What the knobs say of one another.
-    const problem = refusal(() => checkSound(sound));
-    if (problem) throw new BenchFileError(`sound: ${problem}`);
-  }
+  if (sound.kind !== 'recording') checkKnobs('sound', sound);
+  model?.sounds.forEach((one, i) => checkKnobs(`model.sounds[${i}]`, one));
   if (sound.kind !== 'recording' || sound.until === undefined) return;
   const from = sound.from ?? 0;
   if (sound.until <= from)
     throw new BenchFileError(`sound.until must be later than sound.from, ${from} s, got ${sound.until}`);
+}
+
+/** What the knobs of a sound say of one another. */
+function checkKnobs(where: string, sound: GeneratedSound): void {
+  const problem = refusal(() => checkSound(sound));
+  if (problem) throw new BenchFileError(`${where}: ${problem}`);
 }

@@ -4,6 +4,8 @@ import { describe, expect, test, vi } from 'vitest';
 import { predict } from '../../../src/cli/predict.js';
 import { Refusal } from '../../../src/cli/refusal.mjs';
 import type { Prediction } from '../../../src/lib/evaluation/prediction.js';
+import type { FitPrediction } from '../../../src/lib/evaluation/fit/fit-now.js';
+import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { installationOf } from '../../../src/lib/file/installation-of.js';
 import { ACCURACY } from '../../../src/lib/waves/mesh/accuracy.js';
@@ -518,6 +520,25 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
       '{"format":"backwave-bench","version":7}',
       'this bench file is of version 7; this program reads versions 1 … 6'
     ],
+    ['--by without --fit', ['-', '--by', 'deep'], '', '--by is for --fit only'],
+    [
+      '--fit with a flag of single setups',
+      ['-', '--fit', '--frequencies', '100'],
+      '',
+      '--frequencies does not go with --fit, which asks the wave solution where the file listens'
+    ],
+    [
+      '--fit of a bench without a model',
+      ['-', '--fit'],
+      drivenBench({ version: 6 }),
+      'this bench file says no model to be fitted out: it lacks "model"'
+    ],
+    [
+      'a measure that is none',
+      ['-', '--fit', '--by', 'best'],
+      '',
+      '--by must be level or deep or even or space or loudest, got "best"'
+    ],
     [
       'a drive for a mount alone',
       ['-', '--speaker', 'ideal', '--drive', '1'],
@@ -746,5 +767,45 @@ describe('openings', () => {
     ]
   ])('are refused in one sentence: %s', async (_, args, text, sentence) => {
     await expect(predict(withFile(args, text))).rejects.toThrow(new Refusal(sentence));
+  });
+});
+
+describe('--fit', () => {
+  /** In which one of the reference speakers fits: in the roof, both ways round. */
+  const text = drivenBench({
+    version: 6,
+    model: { length: 0.016, width: 0.016, height: 0.01, roof: [0, 0.016], sounds: [{ kind: 'pinkNoise' }] }
+  });
+
+  test('prints the ranking as JSON, each line with the setup that it is, and what does not fit', async () => {
+    const printed = await predict(withFile(['-', '--fit', '--by', 'even'], text));
+    const fitted = JSON.parse(printed) as FitPrediction;
+    expect(fitted).toMatchObject({ model: 'My model', by: 'even', accuracy: 'draft', drive: 1, refused: [] });
+    expect(fitted.ranking.map(({ speaker, way }) => `${speaker} ${way}`)).toContain('phone-11x15 roof');
+    const evenness = fitted.ranking.map(({ unevennessDb }) => unevennessDb);
+    expect(evenness).toEqual([...evenness].sort((a, b) => a - b));
+    expect(fitted.misfits).toContainEqual({
+      speaker: 'oval',
+      way: 'roof',
+      why: 'it is 24 mm too large: it needs 40 mm along, and there are 16 mm for it',
+      remedy: null
+    });
+    // a setup of the ranking is one of a bench file
+    const { setup } = fitted.ranking[0];
+    const again = {
+      ...(JSON.parse(text) as object),
+      setups: [setup],
+      speakers: { [setup.speaker]: SPEAKERS[setup.speaker] }
+    };
+    expect(readBenchFile(JSON.stringify(again)).setups).toEqual([setup]);
+  });
+
+  test('and as a table, one row a candidate', async () => {
+    const rows = (await predict(withFile(['-', '--fit', '--format', 'csv'], text))).trimEnd().split('\n');
+    expect(rows[0]).toBe(
+      'place,tied,name,speaker,way,level_db,reaches_down_hz,unevenness_db,space_m3,loudest_db,loudest_v,limit'
+    );
+    expect(rows.length).toBeGreaterThan(1);
+    expect(rows[1]).toMatch(/^1,(yes|no),/);
   });
 });

@@ -43,6 +43,15 @@ test('and every kind of mount with its sizes', () => {
   }
 });
 
+test('and the keys of a model', () => {
+  const { entries } = top.model.wrapped.pipe[2];
+  expect(keysUnder('The model')).toEqual(Object.keys(entries));
+  const [, obstacle] = page.split('An **obstacle**: ');
+  const named = [...obstacle.split('\n\n')[0].matchAll(/`(\w+)`/g)].map(([, key]) => key);
+  const { item } = entries.obstacles.wrapped.pipe[0];
+  expect(named.sort()).toEqual(Object.keys(item.pipe[2].entries).sort());
+});
+
 test('and the keys of motor and view', () => {
   const [, motor] = page.split('**motor**: ');
   const named = [...motor.split('\n\n')[0].matchAll(/`(\w+)`/g)].map(([, key]) => key);

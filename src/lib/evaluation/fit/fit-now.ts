@@ -1,0 +1,156 @@
+import type { Speaker } from '../../acoustics/speaker/speaker.js';
+import { refusal } from '../../acoustics/refusal.js';
+import { driveVolts } from '../../acoustics/speaker/drive.js';
+import type { Candidate } from '../../fitting/candidate.js';
+import { fit } from '../../fitting/fit.js';
+import type { Misfit } from '../../fitting/why-not.js';
+import type { BenchFile, BenchModel, Setup } from '../../file/bench-file.js';
+import { powerSpectrum } from '../../listening/power-spectrum.js';
+import { strain } from '../../listening/strain.js';
+import { LoopFilter } from '../../numeric/filter-with.js';
+import type { GeneratedSound } from '../../sounds/kinds.js';
+import type { Hertz } from '../../units.js';
+import { SoundBank } from '../../workers/sound/sound-bank.js';
+import type { AccuracyName } from '../../waves/mesh/accuracy.js';
+import { FIELD_MODEL } from '../models.js';
+import { answerNow } from '../solve-now.js';
+import { drawerOf, questionOfCandidate, setupOfCandidate } from './drawer.js';
+import {
+  loudestOf,
+  measuresOf,
+  type Loudest,
+  type Measures,
+  type TriedSound,
+  type TriedWith
+} from './measures.js';
+import { ranked, type Measured, type MeasureName } from './ranking.js';
+
+/** Volts at all speakers where neither the file nor the question says a drive. */
+export const USUAL_VOLTS = 1;
+
+const SAMPLE_RATE: Hertz = 48000;
+
+export interface FitAsked {
+  by: MeasureName;
+  accuracy: AccuracyName;
+  /** Volts (rms); null where the file decides, and 1 V where it says none. */
+  drive: number | null;
+}
+
+/** A line of the ranking as `predict --fit` prints it. */
+export interface FitLine extends Measures {
+  /** From 1; lines that are tied have the same. */
+  place: number;
+  tied: boolean;
+  name: string;
+  speaker: string;
+  way: Candidate['way'];
+  /** What it takes of the inside, m³. */
+  space: number;
+  loudest: Loudest | null;
+  /** Ready to be put among the setups of a bench file. */
+  setup: Setup;
+}
+
+/** What `predict --fit` prints as JSON. */
+export interface FitPrediction {
+  model: string;
+  by: MeasureName;
+  accuracy: AccuracyName;
+  /** Volts (rms) at the terminals of every one. */
+  drive: number;
+  sounds: string[];
+  ranking: FitLine[];
+  /** What fits and could not be solved, and why. */
+  refused: { name: string; speaker: string; why: string }[];
+  misfits: Misfit[];
+}
+
+/**
+ * Tries everything of a bench's drawer in its model, solved here and now, and ranks it: long work, for a terminal.
+ *
+ * @throws RangeError with one sentence where the bench has no model, an impossible one, or no sound that can be generated
+ */
+export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsked): Promise<FitPrediction> {
+  const { model } = bench;
+  if (!model) throw new RangeError('this bench file says no model to be fitted out: it lacks "model"');
+  const drawer = drawerOf(bench);
+  const { candidates, misfits } = fit(model, drawer, bench.amplifier?.leastLoad);
+  const sounds = soundsOf(bench, model);
+  const volts = drive ?? (bench.drive ? driveVolts(bench.drive) : USUAL_VOLTS);
+  const tried = triedWith(bench, drawer, sounds.map(soundNow), volts, SAMPLE_RATE);
+  const lines: (Measured & { candidate: Candidate })[] = [];
+  const refused: FitPrediction['refused'] = [];
+  for (const candidate of candidates) {
+    const speaker = drawer[candidate.speaker];
+    const question = questionOfCandidate(bench, drawer, candidate);
+    const found: { answer?: ReturnType<typeof answerNow> } = {};
+    const why = refusal(() => (found.answer = answerNow(FIELD_MODEL, question, accuracy, 'full')));
+    if (why !== null || !found.answer) {
+      refused.push({ name: candidate.name, speaker: candidate.speaker, why: why ?? '' });
+      continue;
+    }
+    const measures = measuresOf(found.answer, speaker, tried);
+    const loudest = await loudestOf(found.answer, measures.levelDb, speaker, tried);
+    lines.push({ key: candidate.key, accuracy, measures, space: candidate.space, loudest, candidate });
+  }
+  return {
+    model: model.name,
+    by,
+    accuracy,
+    drive: volts,
+    sounds: sounds.map(({ name }) => name),
+    ranking: ranked(lines, by).map(({ line, place, tied }) => ({
+      place,
+      tied,
+      name: line.candidate.name,
+      speaker: line.candidate.speaker,
+      way: line.candidate.way,
+      ...line.measures,
+      space: line.space,
+      loudest: line.loudest,
+      setup: setupOfCandidate(line.candidate)
+    })),
+    refused,
+    misfits
+  };
+}
+
+/** The sounds that the model makes, or the one on the bench. */
+export function soundsOf({ sound }: Pick<BenchFile, 'sound'>, model: BenchModel): GeneratedSound[] {
+  if (model.sounds.length > 0) return model.sounds;
+  if (sound.kind === 'recording')
+    throw new RangeError('a recording is not in the file: say which sounds the model makes ("model.sounds")');
+  return [sound];
+}
+
+/** What all candidates of a bench are tried with. */
+export function triedWith(
+  bench: Pick<BenchFile, 'air' | 'listener' | 'amplifier' | 'setups' | 'speakers' | 'view'>,
+  drawer: Readonly<Record<string, Speaker>>,
+  sounds: readonly TriedSound[],
+  volts: number,
+  sampleRate: Hertz
+): TriedWith {
+  const { air, listener, amplifier, setups, view } = bench;
+  // One without motor values has no level of its own: any of the drawer will do.
+  const against = drawer[setups[view.measuredAgainst].speaker] ?? Object.values(drawer)[0];
+  return { air, listener, sounds, sampleRate, volts, amplifier: amplifier ?? null, against };
+}
+
+function soundNow(sound: GeneratedSound): TriedSound {
+  const samples = new SoundBank().loop(sound, SAMPLE_RATE);
+  const filters = new Map<number, LoopFilter>();
+  const through = (response: Float32Array): Float32Array => {
+    const filter = filters.get(response.length) ?? new LoopFilter(samples, response.length);
+    filters.set(response.length, filter);
+    return filter.through(response);
+  };
+  return {
+    ...powerSpectrum(samples, SAMPLE_RATE),
+    strain: async (responses) => ({
+      own: strain(samples, SAMPLE_RATE),
+      through: responses.map((response) => strain(through(response), SAMPLE_RATE))
+    })
+  };
+}
