@@ -29,7 +29,7 @@ export interface Answer {
   accuracy: AccuracyName | null;
   /** Whether its model will give a better one: a draft. */
   provisional: boolean;
-  /** Up to where it is to be believed; above, its magnitude is held. Infinity for a closed form. */
+  /** Up to where it is to be believed; above, it is an estimate. Infinity for a closed form. */
   solvedTo: Hertz;
   /** The factor that its response has taken in (`drivenAnswer`): 1 where 0 dB is the speaker's own endless plate. */
   drive: number;

@@ -130,7 +130,7 @@ export function driven(computed: Computed, takenIn: TakenIn, sampleRate: Hertz):
 /** The FIR of an answer at a sample rate. */
 export function filterFor(answer: Answer, sampleRate: Hertz): Float32Array {
   const taps = tapsFor(sampleRate);
-  const solvedTo = Math.min(answer.solvedTo, TOP_SHARE * sampleRate);
-  const bins = answer.respond(fftFrequencies(taps, sampleRate, solvedTo));
-  return impulseResponse(bins, { sampleRate, taps, solvedTo });
+  const upTo = TOP_SHARE * sampleRate;
+  const bins = answer.respond(fftFrequencies(taps, sampleRate, upTo));
+  return impulseResponse(bins, { sampleRate, taps, solvedTo: upTo });
 }

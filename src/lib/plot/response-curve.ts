@@ -17,7 +17,7 @@ export interface ResponseCurve {
   beside?: boolean;
   /** What is written of it under the picture; the others have their discs. */
   written?: string;
-  /** Up to where it was computed, where that ends within the picture: above, its level is held. */
+  /** Up to where it was computed, where that ends within the picture: above, it is an estimate. */
   computedTo?: Hertz;
 }
 

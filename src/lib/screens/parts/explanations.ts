@@ -20,7 +20,7 @@ export const EXPLANATIONS = {
   },
   model: {
     title: 'Two models',
-    text: 'The rule of thumb is one curve with one bend, worked out at once, straight in front. The wave solution works out the sound on both sides of every wall: the hump, the ring of a shell, every angle and distance. It is there as a draft while a size is dragged, and in full a moment later. Beside it the rule is called good as far as it stays within 3 dB of it, straight in front. Above the frequency it is solved to, its last level is held.',
+    text: 'The rule of thumb is one curve with one bend, worked out at once, straight in front. The wave solution works out the sound on both sides of every wall: the hump, the ring of a shell, every angle and distance. It is there as a draft while a size is dragged, and in full a moment later. Beside it the rule is called good as far as it stays within 3 dB of it, straight in front. Above the frequency it is solved to it is an estimate: what the cone alone sends to where you listen.',
     source:
       'boundary elements: S. A. Sauter and C. Schwab, Boundary Element Methods, 2011; checked against exact series for discs'
   },

@@ -17,6 +17,7 @@ import type { Complex } from '../../numeric/complex.js';
 import { acousticLoad } from '../field/acoustic-load.js';
 import { transferOn } from '../field/transfer.js';
 import { waysTo, type Way } from '../field/ways.js';
+import { type Ahead, aheadOf, goBeyond } from './beyond-solved.js';
 
 /** A geometry solved once, of which every listener is read off. */
 export interface SolvedWaves {
@@ -46,6 +47,8 @@ export interface HeardWaves {
   low: 'rises' | 'finite';
   /** How many there are. */
   cones: number;
+  /** Of each cone, what is known of it beyond `highest`. */
+  ahead: Ahead[];
   /** Of a cone. */
   area: SquareMetres;
   airMass: Kilograms;
@@ -63,7 +66,7 @@ export interface WaveResponse extends Response {
   load: ComplexArray;
   /** How a voltage moves the cones; nothing where they are said to move (`ideal`). */
   driven?: DrivenCones;
-  /** Up to where it was solved; beyond, the mount's part of the response and the load over jω are held. */
+  /** Up to where it was solved; beyond, `goBeyond` says what is heard, and the load over jω is held. */
   highest: Hertz;
   interpolationErrorDb: Decibels;
   unknowns: number;
@@ -118,6 +121,7 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
     highest,
     interpolationErrorDb: curve.interpolationErrorDb,
     cones: problem.pistons.length,
+    ahead: aheadOf(problem, ways),
     unknowns: curve.states[0].jumps[0].reduce((sum, m) => sum + (m ? m.re.length : 0), 0),
     solved: curve.states.length
   };
@@ -155,7 +159,9 @@ export function heardResponse(
     const from = pairs.length + cone * heard.ways.length;
     const even = outputs.slice(from, from + heard.ways.length);
     const low = even.map((output) => fromEven(output, held, heard.low));
-    return together(low, heard.ways, held, soundSpeed(air));
+    const all = together(low, heard.ways, held, soundSpeed(air));
+    goBeyond(all, frequency, highest, heard.ahead[cone], soundSpeed(air));
+    return all;
   });
   const { speaker: own, second } = installation;
   const driven =

@@ -89,15 +89,10 @@ function leadApart({ figures: { power, binWidth } }: Loop, place: 'hand' | 'layo
   );
   const [plate, box] = FILE.setups.map((setup) => {
     const installation = installationOf({ ...FILE, listener }, setup);
-    // Beyond what is solved the page holds the level.
-    const { highest } = known({ installation, air: FILE.air, listener }).heard;
-    const held = frequency.findLastIndex((f) => f <= highest);
-    const asked = frequency.slice(0, held + 1);
-    const { re, im } = waveSolution(installation, FILE.air, listener, asked, 'full', { accuracy: 'draft' });
-    return weight.reduce((sum, each, g) => {
-      const at = Math.min(g, held);
-      return sum + each * (re[at] ** 2 + im[at] ** 2);
-    }, 0);
+    const { re, im } = waveSolution(installation, FILE.air, listener, frequency, 'full', {
+      accuracy: 'draft'
+    });
+    return weight.reduce((sum, each, g) => sum + each * (re[g] ** 2 + im[g] ** 2), 0);
   });
   return 10 * Math.log10(plate / box);
 }
