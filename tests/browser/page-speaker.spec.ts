@@ -254,6 +254,53 @@ it('measured at home: the volts to look for, figures with their errors, and the 
   await expect(bench.speakerOpener).toContainText('resonance 400 Hz');
 });
 
+it('the drive: how loud here beside how much louder, what a lift costs, room and money, and levels where one listens', async ({
+  page,
+  bench
+}) => {
+  await bench.hear(2);
+  const drive = page.getByRole('region', { name: 'How loud, and what it costs: Flat plate' });
+  await drive.scrollIntoViewIfNeeded();
+  const type = async (name: string, figure: string): Promise<void> => {
+    const field = drive.getByRole('textbox', { name });
+    await field.fill(figure);
+    await field.press('Enter');
+  };
+  const line = (numeral: number) =>
+    drive.getByRole('listitem').filter({ hasText: new RegExp(`^${numeral}`) });
+  await expect(line(1)).toContainText('to compare with');
+  await expect(line(2)).toContainText(/\d+ dB\s*\d+ dB louder\s*152 × 102 × 13 mm\s*takes 22 cm³/);
+
+  const travel = drive.getByRole('meter', { name: 'travel of the cone' });
+  await expect(travel).toBeVisible();
+  await type('lift in decibels', '6');
+  await expect(drive).toContainText(
+    /Low end lifted by 6 dB below 300 Hz: \S+ times the travel and \S+ times the heat/
+  );
+  await expect(page.locator('.engine-left')).toContainText('With the low end lifted by 6 dB below 300 Hz.');
+  await type('lift in decibels', '19');
+  await expect(drive.getByRole('alert')).toHaveText('the lift must be within 0 … 18 dB, got 19');
+  await drive.getByRole('slider', { name: 'lift, slider' }).fill('0');
+  await expect(drive.getByRole('alert')).toHaveCount(0);
+  await expect(drive).not.toContainText('times the travel');
+
+  await type('price of the speaker', '9,5');
+  await expect(line(4)).toContainText('costs 9.5 + 9.5 = 19');
+  await type('thickness of the wall', '2');
+  await expect(line(2)).toContainText('152 × 102 × 14 mm');
+  await type('the amplifier’s least load', '16');
+  await expect(drive.getByRole('alert')).toHaveText(/^Too low a load: .* this amplifier needs 16 Ω/);
+
+  const axis = page.locator('.engine-left svg text').filter({ hasText: /dB$/ }).first();
+  await expect(axis).toHaveText('+10 dB');
+  await page.getByRole('button', { name: 'levels where I listen' }).click();
+  // 67.3 dB at 1 V, and 0.69 V of the usual drive: 12 dB above that there is one line of whole tens
+  await expect(axis).toHaveText('70 dB');
+  await expect(page.locator('.engine-left')).toContainText('dB re 20 µPa of a steady tone at 1 m.');
+  await page.getByRole('button', { name: 'levels against 0 dB' }).click();
+  await expect(axis).toHaveText('+10 dB');
+});
+
 it('speakers are copied, named, deleted if no mount has them, and taken from another bench', async ({
   page,
   bench
