@@ -286,7 +286,7 @@ it('the drive: how loud here beside how much louder, what a lift costs, room and
 
   await type('price of the speaker', '9,5');
   await expect(line(4)).toContainText('costs 9.5 + 9.5 = 19');
-  await type('thickness of the wall', '2');
+  await type('plate thickness', '2');
   await expect(line(2)).toContainText('152 × 102 × 14 mm');
   await type('the amplifier’s least load', '16');
   await expect(drive.getByRole('alert')).toHaveText(/^Too low a load: .* this amplifier needs 16 Ω/);

@@ -47,7 +47,7 @@ export function costLines({ travel, heat, clipping }: Limits, { xmax, ratedPower
     lines.push({
       limit: 'clipping',
       name: NAMES.clipping,
-      figure: `${Math.round(100 * clipping)} % of what the amplifier gives`,
+      figure: `${Math.round(100 * clipping)} % of the amplifier’s`,
       share: clipping
     });
   return lines;

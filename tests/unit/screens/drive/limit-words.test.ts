@@ -24,7 +24,7 @@ test('each cost stands beside what is allowed', () => {
     {
       limit: 'clipping',
       name: 'voltage at its peak',
-      figure: '80 % of what the amplifier gives',
+      figure: '80 % of the amplifier’s',
       share: 0.8
     }
   ]);
