@@ -88,6 +88,28 @@ it('the volume, the full stop and stop are heard; same loudness too', async ({ p
   expect(await deviceLevel(page)).toBeLessThan(-100);
 });
 
+it('the noise of a place is heard behind the mounts, the same for all', async ({ page, bench }) => {
+  await bench.play();
+  const apart = async (): Promise<number> => {
+    const levels: number[] = [];
+    for (const numeral of [1, 4]) {
+      await bench.hear(numeral);
+      levels.push(await deviceLevel(page));
+    }
+    return levels[1] - levels[0];
+  };
+  expect(await apart()).toBeGreaterThan(5);
+  const place = page.locator('section.place');
+  await place.getByLabel('the place').selectOption('exhibition hall');
+  await place.getByLabel('level of the place').fill('100');
+  await page.keyboard.press('Enter');
+  await place.getByLabel('hear it behind the engine').check();
+  // Far above the engine it is all one hears, whichever mount plays.
+  await expect.poll(apart, SOON).toBeLessThan(1);
+  await place.getByLabel('hear it behind the engine').uncheck();
+  await expect.poll(apart, SOON).toBeGreaterThan(5);
+});
+
 it('the throttle and another sound are heard', async ({ page, bench }) => {
   await bench.play();
   await bench.hear(2);

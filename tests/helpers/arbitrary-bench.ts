@@ -7,6 +7,7 @@ import { LIMITS } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { type BlindRun, SAYINGS } from '../../src/lib/file/blind-run.js';
+import { PLACE_KINDS } from '../../src/lib/sounds/places/place-spectra.js';
 import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
 import type {
   BenchFile,
@@ -264,6 +265,11 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
         amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) }),
         lift: fc.record({ gainDb: number(0, 18), below: number(50, 1000) }),
         trials: fc.array(blindRun, { maxLength: 3 }),
+        noise: fc.record({
+          place: fc.constantFrom(...PLACE_KINDS),
+          levelDb: number(10, 100),
+          heard: fc.boolean()
+        }),
         model
       },
       { requiredKeys: ['format', 'version', 'air', 'speakers', 'setups', 'listener', 'sound', 'view'] }

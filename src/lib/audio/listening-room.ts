@@ -33,7 +33,7 @@ const PAUSE: { change: Seconds; back: Seconds } = { change: 0.05, back: 0.12 };
  * Where the sounds are heard through the mounts. Loops go into one bus; every mount is a branch that always runs
  * behind it; one branch is heard. Every change of a gain is a fade of 25 ms or a slower ramp.
  *
- *     sound ───┐       ┌─ branch 0 ─┐
+ *     sound ───┐       ┌─ branch 0 ─┐       noise ─┐
  *     horn ────┴─ bus ─┼─ branch 1 ─┼─ pause ─ bench ─ gate ─┬─ volume ─ output
  *                      └─ …        ─┘              ear check ─┘
  */
@@ -47,6 +47,8 @@ export class ListeningRoom {
   readonly #heard: Selector;
   readonly #sound: LoopedSource;
   readonly #horn: LoopedSource;
+  readonly #noise: LoopedSource;
+  readonly #noiseLevel: SmoothGain;
   readonly #pause: SmoothGain;
   readonly #bench: SmoothGain;
   readonly #gate: SmoothGain;
@@ -84,6 +86,9 @@ export class ListeningRoom {
 
     this.#pause = new SmoothGain(context, 1);
     this.#bench = new SmoothGain(context, 1);
+    this.#noiseLevel = new SmoothGain(context, 0);
+    this.#noiseLevel.node.connect(this.#bench.node);
+    this.#noise = new LoopedSource(context, this.#noiseLevel.node);
     this.#gate = new SmoothGain(context, 0);
     this.#volume = new SmoothGain(context, 1);
     this.#heard = new Selector(context, branches);
@@ -167,6 +172,16 @@ export class ListeningRoom {
   ): void {
     const { fade = EXCHANGE, equalPower = true, loopFrom, at } = options;
     this.#sound.load(samples, { fade, law: equalPower ? 'equalPower' : 'equalGain', loopFrom, at });
+  }
+
+  /** The noise of a place: behind the sound, not through the mounts. */
+  setNoise(samples: Float32Array): void {
+    this.#noise.load(samples, { fade: EXCHANGE, law: 'equalPower' });
+  }
+
+  /** How loud it is beside what the mounts play. */
+  setNoiseLevel(gain: number): void {
+    this.#noiseLevel.approach(gain, EXCHANGE);
   }
 
   /** What `blow` plays: once up to `loopFrom`, then round from there. */

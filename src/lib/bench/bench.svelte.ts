@@ -11,9 +11,10 @@ import { type Listener, type Place, PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
+import { PLACE_LEVEL } from '../sounds/places/place-spectra.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { BenchFile, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
+import type { BenchFile, BenchNoise, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
 import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
@@ -229,6 +230,15 @@ export class Bench {
     return refusal(() => {
       checkAmplifier(amplifier);
       this.#change({ ...this.#file, amplifier }, 'amplifier');
+    });
+  }
+
+  /** The noise of the place where it will run; null for none. */
+  setNoise(noise: BenchNoise | null): string | null {
+    return refusal(() => {
+      if (noise) checkWithin('level of the place', noise.levelDb, PLACE_LEVEL, 'dBA');
+      const { noise: before, ...rest } = this.#file;
+      if (noise ?? before) this.#change(noise ? { ...rest, noise } : rest, 'noise');
     });
   }
 

@@ -5,6 +5,7 @@ import { type Drive, DRIVE_LIMITS } from '../acoustics/speaker/drive.js';
 import { LIFT_LIMITS, USUAL_BELOW } from '../acoustics/speaker/lift.js';
 import { MOST_OBSTACLES } from '../fitting/vehicle.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
+import { PLACE_KINDS, PLACE_LEVEL } from '../sounds/places/place-spectra.js';
 import { BENCH_FORMAT, type BenchSound } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { soundEntries } from './sound-schema.js';
@@ -260,6 +261,12 @@ const sound = v.pipe(
   v.variant('kind', sounds as v.VariantOptions<'kind'>, choice)
 ) as unknown as v.GenericSchema<unknown, BenchSound>;
 
+const noise = object({
+  place: oneOf(PLACE_KINDS),
+  levelDb: within(PLACE_LEVEL, 'dB'),
+  heard: v.optional(v.boolean('must be true or false'), false)
+});
+
 const letters = ['same', 'different', 'A', 'B', 'C'] as const;
 const blindRun = object({
   question: oneOf(['same', 'like', 'better']),
@@ -345,6 +352,7 @@ export const benchFileSchema = object({
   lift: v.optional(lift),
   model: v.optional(model),
   sound: v.optional(sound, { kind: 'diesel' }),
+  noise: v.optional(noise),
   view: v.optional(
     object({
       heard: v.optional(place, 0),

@@ -8,7 +8,8 @@ import type { Lift } from '../acoustics/speaker/lift.js';
 import type { Motor, Speaker } from '../acoustics/speaker/speaker.js';
 import type { Vehicle } from '../fitting/vehicle.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { Metres, Seconds } from '../units.js';
+import type { PlaceKind } from '../sounds/places/place-spectra.js';
+import type { Decibels, Metres, Seconds } from '../units.js';
 import type { BlindRun } from './blind-run.js';
 
 /** What `format` says in every bench file. */
@@ -57,6 +58,15 @@ export interface BenchModel extends Vehicle {
   sounds: GeneratedSound[];
 }
 
+/** The noise of the place where it will run. */
+export interface BenchNoise {
+  place: PlaceKind;
+  /** A-weighted, dB re 20 µPa. */
+  levelDb: Decibels;
+  /** Whether it is heard behind the engine. */
+  heard: boolean;
+}
+
 /** How the page shows it; the numbers are places in `setups`, counted from 0. */
 export interface BenchView {
   heard: number;
@@ -90,6 +100,7 @@ export interface BenchFile {
   /** What the speakers are tried in, where it is said. */
   model?: BenchModel;
   sound: BenchSound;
+  noise?: BenchNoise;
   view: BenchView;
   /** Blind trials, oldest first; only the last can be under way. */
   trials?: BlindRun[];

@@ -20,6 +20,8 @@ export interface GainParts {
   cache: Pick<SoundCache, 'loop' | 'horn'>;
   headroom: Pick<Headroom, 'gain'>;
   playback: Pick<Playback, 'room' | 'tell'>;
+  /** The peak of what plays beside the mounts. */
+  besides: () => number;
 }
 
 /** The one gain of the bench, in step with all that it must have room for: nothing is ever played louder than that. */
@@ -30,6 +32,8 @@ export class BenchGain {
   #model = $state<ModelName | null>(null);
   /** The lift for which it was found: nothing that is lifted more is played before there is room for it. */
   #lift = $state.raw<Lift | null>(null);
+  /** The peak beside the mounts for which there is room. */
+  roomBeside = $state(0);
   /** Counts how often it was to be found anew. */
   #anew = $state(0);
   #newest: NewestWins;
@@ -47,12 +51,13 @@ export class BenchGain {
       void this.#anew;
       if (!loop || bench.dragging) return;
       const { model, file } = bench;
+      const besides = this.#parts.besides();
       const reaches = this.#before(model).map((one) => ({ model: one, reach: this.#reach(one) }));
       this.#newest.run(async (signal) => {
         for (const { model, reach } of reaches) {
-          const gain = await this.#find(loop, reach, true);
+          const gain = await this.#find(loop, reach, true, besides);
           if (signal.aborted) return;
-          this.#take(gain, model, file.lift);
+          this.#take(gain, model, besides, file.lift);
         }
       });
       return () => this.#newest.withdraw();
@@ -78,16 +83,17 @@ export class BenchGain {
   async prepare(loop: Loop): Promise<number> {
     const [model] = this.#before(this.#parts.bench.model);
     const { lift } = this.#parts.bench.file;
-    const gain = await this.#find(loop, this.#reach(model), true);
+    const besides = untrack(() => this.#parts.besides());
+    const gain = await this.#find(loop, this.#reach(model), true, besides);
     // What was found for the chosen model meanwhile has room for the one that stands in, and is not taken back.
     if (this.#value !== null && this.#model !== model && this.#model === this.#parts.bench.model)
       return this.#value;
-    this.#take(gain, model, lift);
+    this.#take(gain, model, besides, lift);
     return gain;
   }
 
-  #take(gain: number, model: ModelName, lift: Lift | null = null): void {
-    [this.#value, this.#model, this.#lift] = [gain, model, lift];
+  #take(gain: number, model: ModelName, besides: number, lift: Lift | null = null): void {
+    [this.#value, this.#model, this.#lift, this.roomBeside] = [gain, model, lift, besides];
   }
 
   /** The models for which it is found, one after the other: before there is room for anything, what stands in comes first. */
@@ -102,7 +108,8 @@ export class BenchGain {
    */
   async makeRoom(loop: Loop, signal: AbortSignal): Promise<void> {
     const [model] = this.#before(this.#parts.bench.model);
-    const gain = await this.#find(loop, this.#reach(model), false);
+    const besides = untrack(() => this.#parts.besides());
+    const gain = await this.#find(loop, this.#reach(model), false, besides);
     if (signal.aborted || (this.#value !== null && gain >= this.#value)) return;
     this.#value = gain;
     this.#parts.playback.room?.setBenchGain(gain);
@@ -118,7 +125,7 @@ export class BenchGain {
   }
 
   /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */
-  async #find(loop: Loop, reach: Reach, all: boolean): Promise<number> {
+  async #find(loop: Loop, reach: Reach, all: boolean, besides: number): Promise<number> {
     const { cache, headroom } = this.#parts;
     const { sound } = loop;
     const loops = [loop];
@@ -126,6 +133,6 @@ export class BenchGain {
     if (all && isMoving(sound) && !sound.runPast)
       loops.push((await cache.loop({ ...sound, notch: FULL_NOTCH }, null, reach.sampleRate))!);
     const horn = await cache.horn(sound, reach.sampleRate);
-    return headroom.gain(reach, [loops, [horn]]);
+    return headroom.gain(reach, [loops, [horn]], besides);
   }
 }

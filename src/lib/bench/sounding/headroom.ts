@@ -57,11 +57,11 @@ export class Headroom {
     this.#lab = lab;
   }
 
-  /** `together`: kept sounds, one list of alternatives for each that can play at the same time. */
-  async gain(reach: Reach, together: KeptSound[][]): Promise<number> {
+  /** `together`: kept sounds, one list of alternatives for each that can play at the same time; `besides`: the peak of what plays beside the mounts. */
+  async gain(reach: Reach, together: KeptSound[][], besides = 0): Promise<number> {
     const probes = reach.installations.flatMap(reachOfKnobs);
     const mark = JSON.stringify([probes, reach.where, reach.sampleRate]);
-    let peak = 0;
+    let peak = besides;
     for (const alternatives of together) {
       let loudest = 0;
       for (const sound of alternatives) {

@@ -15,6 +15,8 @@ export type Room = Pick<
   | 'silence'
   | 'setSound'
   | 'setHorn'
+  | 'setNoise'
+  | 'setNoiseLevel'
   | 'blow'
   | 'setBenchGain'
   | 'setVolume'

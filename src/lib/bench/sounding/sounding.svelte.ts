@@ -18,6 +18,7 @@ import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
 import { type Loop, SoundCache } from './sound-cache.js';
+import { PlaceSound } from './place-sound.svelte.js';
 import { Strains } from './strains.svelte.js';
 import { TurnedRanking } from './turned-ranking.svelte.js';
 
@@ -54,6 +55,7 @@ export class Sounding {
   #branches: Branches;
   #loop: PlayedLoop;
   #horn: Horn;
+  #place: PlaceSound;
   #fetchAudio: () => Promise<unknown>;
   /** What is heard blind. */
   #blindly: number | null = null;
@@ -77,7 +79,15 @@ export class Sounding {
     const recording = (this.#recording = new OwnRecording(bench, openFile));
     const levels = (this.#levels = new Levels(lab, playback.tell));
     this.strains = new Strains(lab, playback.tell);
-    const gain = (this.#gain = new BenchGain({ bench, waves, cache, headroom: new Headroom(lab), playback }));
+    const gain = (this.#gain = new BenchGain({
+      bench,
+      waves,
+      cache,
+      headroom: new Headroom(lab),
+      playback,
+      besides: () => this.#place.peak
+    }));
+    this.#place = new PlaceSound({ bench, lab, playback, roomBeside: () => gain.roomBeside });
     this.#branches = new Branches({ bench, levels, gain, playback });
     this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
     this.#horn = new Horn(bench, cache, playback);
@@ -222,6 +232,7 @@ export class Sounding {
       if (loop) this.#levels.measure({ loop, stands });
     });
     this.turned.connect(() => this.loop);
+    this.#place.connect(() => this.loop);
     this.#gain.connect(() => this.loop);
     this.strains.connect(() => ({
       stand: this.#bench.heard,

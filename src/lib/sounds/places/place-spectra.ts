@@ -1,7 +1,11 @@
 import type { Decibels } from '../../units.js';
 
 /** Where it will run, by the noise that is there. */
-export type PlaceKind = 'quietRoom' | 'clubNight' | 'exhibitionHall';
+export const PLACE_KINDS = ['quietRoom', 'clubNight', 'exhibitionHall'] as const;
+export type PlaceKind = (typeof PLACE_KINDS)[number];
+
+/** A-weighted levels that a place may have, dB re 20 µPa. */
+export const PLACE_LEVEL = [10, 100] as const;
 
 /** Nominal ends of the third octaves in which the noise of a place has anything. */
 export const PLACE_BANDS = { from: 63, to: 16_000 } as const;

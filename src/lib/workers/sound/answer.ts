@@ -3,6 +3,7 @@ import { loopLoudness } from '../../listening/loudness.js';
 import { measureSound } from '../../listening/measure-sound.js';
 import { strain } from '../../listening/strain.js';
 import { LoopFilter } from '../../numeric/filter-with.js';
+import { renderPlaceNoise } from '../../sounds/places/render-place-noise.js';
 import type { Hertz } from '../../units.js';
 import type { Answers, Question } from './protocol.js';
 import { aligningGain, SoundBank } from './sound-bank.js';
@@ -34,6 +35,8 @@ export class Desk {
         return this.#bank.ride(question.sound, question.from, question.sampleRate);
       case 'blast':
         return this.#bank.blast(question.signal, question.sampleRate);
+      case 'place':
+        return renderPlaceNoise(question.place, question.sampleRate);
       case 'keep': {
         const { key, sampleRate, align } = question;
         allNumbers(question.samples, 'samples of a sound');

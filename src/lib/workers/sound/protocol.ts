@@ -4,6 +4,7 @@ import type { Signal } from '../../sounds/driving.js';
 import type { GeneratedSound, MovingSound } from '../../sounds/kinds.js';
 import type { Motion } from '../../sounds/motion/motion.js';
 import type { Ride } from '../../sounds/motion/ride.js';
+import type { PlaceKind } from '../../sounds/places/place-spectra.js';
 import type { Hertz, Lufs } from '../../units.js';
 
 /** What the page may ask of the worker. Every question has a number; the answer carries it back. */
@@ -12,6 +13,8 @@ export type Question =
   | { kind: 'sound'; sound: GeneratedSound; sampleRate: Hertz }
   /** A machine on its way from how it runs to its notch, and its loop there. */
   | { kind: 'ride'; sound: MovingSound; from: Motion; sampleRate: Hertz }
+  /** The noise of a place, a seamless loop. */
+  | { kind: 'place'; place: PlaceKind; sampleRate: Hertz }
   /** What the cord blows. */
   | { kind: 'blast'; signal: Signal; sampleRate: Hertz }
   /**
@@ -42,6 +45,7 @@ export interface Answers {
   sound: Float32Array;
   ride: Ride;
   blast: Ride;
+  place: Float32Array;
   keep: Kept;
   forget: null;
   heardThrough: Heard[];

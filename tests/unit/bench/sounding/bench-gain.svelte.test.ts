@@ -23,7 +23,8 @@ function atHand() {
       gain: ({ where: [model] }: { where: unknown[] }) =>
         new Promise<number>((answer) => waiting.push({ model, answer }))
     } as never,
-    playback: { room: { setBenchGain: (gain: number) => gains.push(gain) }, tell: () => undefined } as never
+    playback: { room: { setBenchGain: (gain: number) => gains.push(gain) }, tell: () => undefined } as never,
+    besides: () => 0
   };
   return { waiting, gains, parts };
 }

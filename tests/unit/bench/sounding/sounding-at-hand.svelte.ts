@@ -39,6 +39,7 @@ export function fakeLab() {
       peak: 0.1,
       gain: 1
     }),
+    place: () => new Float32Array(16).fill(0.1),
     forget: () => null,
     heardThrough: ({ impulseResponses }: { impulseResponses: Float32Array[] }) =>
       impulseResponses.map((_, i) => ({ loudness: -30 - 6 * i, peak: 0.1 })),
@@ -81,6 +82,8 @@ export function fakeRoom() {
       'sound',
       (samples: Float32Array, { fade }: { fade?: number }) => `${samples.length} ${fade}`
     ),
+    setNoise: note('noise', (samples: Float32Array) => samples.length),
+    setNoiseLevel: note('noise level'),
     setHorn: note('horn', (samples: Float32Array) => samples.length),
     blow: note('blow'),
     setBenchGain: note('gain', (gain: number, ramp?: number) => `${gain} ${ramp}`),

@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { type BandInPlace, JUDGED } from '../../../../src/lib/evaluation/in-place.js';
+import { audibleWords, shareWords } from '../../../../src/lib/screens/place/place-words.js';
+
+/** Third octaves of which these are heard, and those from `from` Hz on are part of the sound. */
+function bands(heard: number[], from = 100): BandInPlace[] {
+  return JUDGED.map((band) => ({
+    band,
+    levelDb: 40,
+    heardFromDb: 30,
+    part: band.nominal >= from,
+    audible: heard.includes(band.nominal)
+  }));
+}
+
+test('what is heard is told in stretches of third octaves', () => {
+  const some = bands([400, 500, 630, 2000, 5000, 6300]);
+  expect(audibleWords(some, 'engine', 'in a club')).toBe(
+    '6 of 22 third octaves of the engine are heard in a club: 400 Hz to 630 Hz, at 2 kHz, 5 kHz to 6.3 kHz.'
+  );
+  expect(shareWords(some)).toBe('6 of 22');
+});
+
+test('nothing, all of it, and no sound have sentences of their own', () => {
+  expect(audibleWords(bands([]), 'engine', 'in a club')).toBe('Nothing of the engine is heard in a club.');
+  const all = bands(
+    JUDGED.map(({ nominal }) => nominal),
+    50
+  );
+  expect(audibleWords(all, 'engine', 'in silence')).toBe(
+    'All 25 third octaves of the engine are heard in silence.'
+  );
+  expect(audibleWords(bands([], 1e6), 'engine', 'in silence')).toBe('There is no sound.');
+  expect(shareWords(bands([], 1e6))).toBe('–');
+});
