@@ -101,7 +101,7 @@ it('the noise of a place is heard behind the mounts, the same for all', async ({
   expect(await apart()).toBeGreaterThan(5);
   const place = page.locator('section.place');
   await place.getByLabel('the place').selectOption('exhibition hall');
-  await place.getByLabel('level of the place').fill('100');
+  await place.getByLabel('as loud as').fill('100');
   await page.keyboard.press('Enter');
   await place.getByLabel('hear it behind the engine').check();
   // Far above the engine it is all one hears, whichever mount plays.
