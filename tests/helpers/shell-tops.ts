@@ -46,6 +46,7 @@ export function shellTops(sizes: ShellSizes, offset = 0): { frequency: number; l
   const quarter = C / (4 * (sizes.height + sizes.width / 2));
   const { mesh, pistons } = mountMesh(shellOf(sizes, offset), C, {
     highest: 2 * quarter,
+    reach: 2 * quarter,
     perWave: 8,
     cells: { free: 10, folded: 4 },
     budget: 320,

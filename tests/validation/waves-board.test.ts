@@ -8,6 +8,7 @@ import { fieldAt } from '../../src/lib/waves/field/field-at.js';
 import { fieldOnGrid } from '../../src/lib/waves/field/field-on-grid.js';
 import { listenerDirection } from '../../src/lib/waves/field/listener-point.js';
 import { transfer } from '../../src/lib/waves/field/transfer.js';
+import { ACCURACY } from '../../src/lib/waves/mesh/accuracy.js';
 import { hearWaves, heardResponse } from '../../src/lib/waves/curve/heard-waves.js';
 import { mountProblem } from '../../src/lib/waves/solve/mount-problem.js';
 import { solveWave } from '../../src/lib/waves/solve/wave-problem.js';
@@ -169,7 +170,8 @@ describe('a board', () => {
         const mount = solveMount(installation, AIR, { accuracy: 'draft', loss: 0 });
         const heard = hearWaves(mount, listener);
         const { re, im } = heardResponse(heard, installation, AIR, between, 'ideal');
-        expect(heard.solved).toBeLessThan(40);
+        // a bare speaker is solved to 8 kHz, where the way by the board makes as many more ripples
+        expect(heard.solved).toBeLessThan((40 * heard.highest) / ACCURACY.draft.highest);
         between.forEach((f, i) => {
           const { problem } = mount.curve;
           const direct = transfer(problem, solveWave(problem, (2 * Math.PI * f) / C), listener);

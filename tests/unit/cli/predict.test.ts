@@ -274,7 +274,8 @@ describe('the wave solution', () => {
         'phaseRad',
         'load'
       ]);
-      expect(setup.highest).toBe(ACCURACY.draft.highest);
+      expect(setup.highest).toBeGreaterThanOrEqual(ACCURACY.draft.highest);
+      expect(setup.highest).toBeLessThanOrEqual(ACCURACY.draft.reach);
       const { re, im } = setup.load!;
       for (const numbers of [setup.levelDb, setup.phaseRad, re, im]) {
         expect(numbers.map(Number.isFinite)).toEqual([true, true, true, true, true]);
@@ -308,7 +309,7 @@ describe('the wave solution', () => {
         const installation = installationOf(bench, bench.setups[i], speaker);
         const asked = waveSolution(installation, bench.air, bench.listener, grid, speaker, { accuracy });
         const { levelDb, phaseRad, load, highest } = prediction.setups[k];
-        expect(highest).toBe(ACCURACY[accuracy].highest);
+        expect(highest).toBe(asked.highest);
         expect(load).toEqual({ re: [...asked.load.re], im: [...asked.load.im] });
         grid.forEach((_, j) => {
           const modulus = 10 ** (Number(levelDb[j]) / 20);

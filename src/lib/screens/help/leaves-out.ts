@@ -54,7 +54,7 @@ export const LEAVES_OUT: readonly Gaps[] = [
     gaps: [
       {
         title: `What is above ${full.highest / 1000} kHz: about 5 dB`,
-        text: `It is solved to ${full.highest / 1000} kHz, as a draft to ${draft.highest / 1000} kHz, and lower for a very large mount; above, it goes over into what the cone alone sends to where one listens. The size is an estimate.`
+        text: `It is solved to ${full.highest / 1000} kHz, as a draft to ${draft.highest / 1000} kHz, a small mount to as much as ${draft.reach / 1000} kHz, and a very large one not as far; above, it goes over into what the cone alone sends to where one listens. The size is an estimate.`
       },
       {
         title: `The last ${full.errorDb} dB`,

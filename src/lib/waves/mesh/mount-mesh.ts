@@ -62,7 +62,7 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
       patches,
       chambers: mountChambers(installation),
       pistons: pistonsOf(installation),
-      highest
+      highest: Math.max(highest, Math.min(accuracy.reach, c / (accuracy.perWave * Math.max(...spacing))))
     };
   }
   throw new RangeError(

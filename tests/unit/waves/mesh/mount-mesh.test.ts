@@ -21,7 +21,8 @@ describe('mountMesh', () => {
     for (const accuracy of ['draft', 'full'] as const)
       it(`follows the wavelength: ${name}, ${accuracy}`, () => {
         const { mesh, highest, pistons } = mountMesh(installation, C, ACCURACY[accuracy]);
-        expect(highest).toBe(ACCURACY[accuracy].highest);
+        expect(highest).toBeGreaterThanOrEqual(ACCURACY[accuracy].highest);
+        expect(highest).toBeLessThanOrEqual(ACCURACY[accuracy].reach);
         // rings of an ellipse are zipped: a cross edge may be longer than the spacing
         const slack = name === 'round plate' ? 1.5 : 1 + 1e-9;
         expect(longestSide(mesh)).toBeLessThanOrEqual((slack * C) / (highest * ACCURACY[accuracy].perWave));
