@@ -19,6 +19,21 @@ export const SAID: Readonly<Record<Saying, string>> = {
   C: 'C'
 };
 
+/** One sentence why a question cannot be asked of so many chosen mounts; null where it can. */
+export function choiceProblem(question: TrialQuestion, there: number, chosen: number): string | null {
+  if (there < 2) return 'There is one mount only. A comparison needs two: put another one on the shelf.';
+  if (chosen < 2) return 'Choose two mounts.';
+  if (question !== 'better' && chosen > 2) return `This question compares two mounts; ${chosen} are chosen.`;
+  return null;
+}
+
+/** Why nothing can be compared yet. `pending` is what stands where levels will be. */
+export function pendingWords(isThereASound: boolean, pending: string): string {
+  return isThereASound
+    ? 'What is compared is being worked out …'
+    : `There is no sound to compare on: ${pending}.`;
+}
+
 /** So many of a hundred; small shares with a decimal. */
 function ofHundred(share: number): string {
   const percent = 100 * share;
@@ -57,7 +72,7 @@ export function resultWords(
 ): { count: string; shows: string[]; not: string[] } {
   const not = [...howItEnded(run), ...(saysAlwaysTheSame(run) ? [alwaysTheSame(run)] : [])];
   if (result.kind === 'none')
-    return { count: 'No trial was answered.', shows: ['So there is nothing to tell.'], not };
+    return { count: 'No trial was answered.', shows: ['So there is nothing to tell.'], not: [] };
   if (result.kind === 'heard') return heardWords(run, result, not);
   if (result.kind === 'liked') return likedWords(run, result, not);
   return rankedWords(run, result, not);

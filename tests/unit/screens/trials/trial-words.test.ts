@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import { runResult } from '../../../../src/lib/bench/trials/run-result.js';
 import type { AnsweredTrial, BlindRun } from '../../../../src/lib/file/blind-run.js';
-import { planWords, resultWords } from '../../../../src/lib/screens/trials/trial-words.js';
+import {
+  choiceProblem,
+  pendingWords,
+  planWords,
+  resultWords
+} from '../../../../src/lib/screens/trials/trial-words.js';
 
 const RUN: BlindRun = {
   question: 'like',
@@ -43,6 +48,20 @@ test('beforehand it is said what so many trials can show', () => {
   ]);
 });
 
+test('one mount only, too few and too many are said', () => {
+  expect(choiceProblem('same', 1, 1)).toMatch(/^There is one mount only\./);
+  expect(choiceProblem('better', 4, 1)).toBe('Choose two mounts.');
+  expect(choiceProblem('like', 4, 3)).toBe('This question compares two mounts; 3 are chosen.');
+  expect([choiceProblem('better', 4, 4), choiceProblem('same', 2, 2)]).toEqual([null, null]);
+});
+
+test('a sound that is not there is told apart from one that is being worked out', () => {
+  expect(pendingWords(true, 'listening …')).toBe('What is compared is being worked out …');
+  expect(pendingWords(false, 'not measured: its recording is not open')).toBe(
+    'There is no sound to compare on: not measured: its recording is not open.'
+  );
+});
+
 test('what was heard is told with its chance, its interval and what it does not prove', () => {
   const shown = run([13, right], [3, wrong]);
   expect(shown.count).toBe('13 of 16 right.');
@@ -81,7 +100,7 @@ test('stopping, a change of the bench and one answer throughout are said', () =>
   const same: AnsweredTrial = { behind: [0, 1], said: 'same' };
   expect(run([16, same], [0, same], { question: 'same' }).not[0]).toMatch(/^Every answer was “the same”\./);
   const none = run([0, right], [0, wrong], { ended: 'early' });
-  expect([none.count, none.shows]).toEqual(['No trial was answered.', ['So there is nothing to tell.']]);
+  expect(none).toEqual({ count: 'No trial was answered.', shows: ['So there is nothing to tell.'], not: [] });
 });
 
 test('a ranking tells who was chosen most often, and how far ahead only where that can be told', () => {
