@@ -73,7 +73,7 @@ const inner = {
     pictures: ['.', 'colour', 'scales', 'axes', 'labels', 'marks', 'readout']
   },
   file: { '.': ['json', 'versions'], json: [], versions: ['json'] },
-  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'], trials: ['.', 'sounding'] }
+  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'], trials: ['.', 'sounding'], fit: ['.'] }
 };
 
 /** Packages that belong to some rooms only. */

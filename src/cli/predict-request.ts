@@ -26,7 +26,7 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
   --format json|csv      json is the default
   --fit                  tries every speaker in every way that fits into the file's model (docs/models/fitting.md) and
                          ranks them, by the wave solution; --accuracy draft is the default then
-  --by MEASURE           what --fit ranks by: level (the default), deep, even, space or loudest
+  --by MEASURE           what --fit ranks by: level (the default), deep, even, space, price or loudest
   --help                 this text
 `;
 

@@ -1,6 +1,7 @@
+import { refusal } from '../../src/lib/acoustics/refusal.js';
 import { SPEAKERS } from '../../src/lib/acoustics/speaker/speakers.js';
 import { questionOfCandidate } from '../../src/lib/evaluation/fit/drawer.js';
-import { answerNow } from '../../src/lib/evaluation/solve-now.js';
+import { answerNow, checkSolvable } from '../../src/lib/evaluation/solve-now.js';
 import { DEMO_MODELS } from '../../src/lib/file/demo-vehicles.js';
 import { layoutBench } from '../../src/lib/file/layout-bench.js';
 import { fit } from '../../src/lib/fitting/fit.js';
@@ -20,8 +21,9 @@ const cases: SpeedCase[] = [
     prepare: () => {
       const bench = layoutBench();
       const questions = fit(NO_41, SPEAKERS)
-        .candidates.slice(0, COUNT)
-        .map((candidate) => questionOfCandidate(bench, SPEAKERS, candidate));
+        .candidates.map((candidate) => questionOfCandidate(bench, SPEAKERS, candidate))
+        .filter((question) => refusal(() => checkSolvable('wave', question, 'draft')) === null)
+        .slice(0, COUNT);
       return () => questions.map((question) => answerNow('wave', question, 'draft', 'full'));
     }
   }

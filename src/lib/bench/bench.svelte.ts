@@ -14,7 +14,15 @@ import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
 import { PLACE_LEVEL } from '../sounds/places/place-spectra.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type { BenchFile, BenchNoise, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
+import type {
+  BenchFile,
+  BenchModel,
+  BenchNoise,
+  BenchSound,
+  BenchView,
+  ModelName,
+  Setup
+} from '../file/bench-file.js';
 import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
@@ -301,9 +309,16 @@ export class Bench {
     this.#changeHeard({ notes }, 'notes');
   }
 
-  /** Puts one more mount on the shelf and hears it. */
-  add(setup: Setup): string | null {
-    return this.#put(withSetup(this.#file, setup, this.#file.setups.length));
+  /** Puts one more mount on the shelf and hears it, with the speaker that it has where the bench lacks it. */
+  add(setup: Setup, speaker: Speaker | null = null): string | null {
+    const { speakers, setups } = this.#file;
+    const kept = speaker ? { [setup.speaker]: speaker, ...speakers } : speakers;
+    return this.#put(withSetup({ ...this.#file, speakers: kept }, setup, setups.length));
+  }
+
+  /** The model that a speaker is wanted for, possible or not. */
+  setVehicle(model: BenchModel, kind: string | null = null): void {
+    this.#change({ ...this.#file, model }, kind);
   }
 
   /** Puts a copy of the heard mount beside it and hears the copy. */

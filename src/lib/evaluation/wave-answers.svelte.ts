@@ -1,4 +1,5 @@
 import type { WavePool } from '../workers/waves/wave-pool.js';
+import type { AccuracyName } from '../waves/mesh/accuracy.js';
 import { WaveJobs, type Known, type Question, type Wish } from './wave-jobs.js';
 
 /** What is known of the wave solution, as the page sees it come: whoever reads an answer is told when there is a better one. */
@@ -55,6 +56,11 @@ export class WaveAnswers {
   /** A quick solution of any mount, for what the knobs can reach. */
   draft(question: Question): Promise<Known> {
     return this.#jobs.draft(question);
+  }
+
+  /** A solution of any mount, to be compared with others. */
+  tryOut(question: Question, accuracy: AccuracyName, signal: AbortSignal): Promise<Known> {
+    return this.#jobs.tryOut(question, accuracy, signal);
   }
 
   /** Lets the workers get ready, before anything is wanted of them. */

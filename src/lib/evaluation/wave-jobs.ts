@@ -128,6 +128,21 @@ export class WaveJobs {
     return asked.finally(() => this.#drafting.delete(key));
   }
 
+  /** A solution of any mount, to be compared with others; it waits behind what is wanted, and what is known already is not solved again. */
+  async tryOut(question: Question, accuracy: AccuracyName, signal: AbortSignal): Promise<Known> {
+    const { installation, air, listener } = question;
+    const key = `${accuracy} ${keyOf(question)}`;
+    const known = this.#known.get(key);
+    if (known) return known;
+    const [heard] = await this.#pool.ask(
+      { kind: 'hear', installation, air, accuracy, listeners: [listener] },
+      { signal }
+    );
+    const found: Known = { accuracy, heard };
+    this.#known.set(key, found);
+    return found;
+  }
+
   async #askDraft(key: string, { installation, air, listener }: Question): Promise<Known> {
     const [heard] = await this.#pool.ask({
       kind: 'hear',

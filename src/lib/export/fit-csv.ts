@@ -11,6 +11,7 @@ const HEADER = [
   'reaches_down_hz',
   'unevenness_db',
   'space_m3',
+  'price',
   'loudest_db',
   'loudest_v',
   'limit'
@@ -28,6 +29,7 @@ export function fitCsv({ ranking }: FitPrediction): string {
     line.reachesDown,
     line.unevennessDb,
     line.space,
+    line.price,
     line.loudest?.levelDb ?? null,
     line.loudest?.volts ?? null,
     line.loudest?.limit ?? null

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { Bench } from '../../../src/lib/bench/bench.svelte.js';
-import { priceOf, withMountPrice, withSpeakerPrice, withWall } from '../../../src/lib/bench/prices.js';
+import { withMountPrice, withSpeakerPrice, withWall } from '../../../src/lib/bench/prices.js';
+import { priceOf } from '../../../src/lib/evaluation/price.js';
 import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { writeBenchFile } from '../../../src/lib/file/write-bench-file.js';

@@ -538,7 +538,7 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
       'a measure that is none',
       ['-', '--fit', '--by', 'best'],
       '',
-      '--by must be level or deep or even or space or loudest, got "best"'
+      '--by must be level or deep or even or space or price or loudest, got "best"'
     ],
     [
       'a drive for a mount alone',
@@ -804,7 +804,7 @@ describe('--fit', () => {
   test('and as a table, one row a candidate', async () => {
     const rows = (await predict(withFile(['-', '--fit', '--format', 'csv'], text))).trimEnd().split('\n');
     expect(rows[0]).toBe(
-      'place,tied,name,speaker,way,level_db,reaches_down_hz,unevenness_db,space_m3,loudest_db,loudest_v,limit'
+      'place,tied,name,speaker,way,level_db,reaches_down_hz,unevenness_db,space_m3,price,loudest_db,loudest_v,limit'
     );
     expect(rows.length).toBeGreaterThan(1);
     expect(rows[1]).toMatch(/^1,(yes|no),/);

@@ -68,6 +68,11 @@ export class BenchGain {
     });
   }
 
+  /** What it is; 0 until it is known. */
+  get value(): number {
+    return this.#value ?? 0;
+  }
+
   /**
    * Whether what is known of a stand may be played. Where the chosen model is awaited, another stands in: there is room for that
    * in any case. What is lifted more than there is room for waits.

@@ -29,6 +29,9 @@ const SILENT: Driven = { filter: new Float32Array(2048), drive: 1 };
  * gets louder when levels are written against another mount.
  */
 export class Branches {
+  /** What is heard in the place of the heard mount, as loud as it is to be; null: the mount itself. */
+  tried = $state.raw<Float32Array | null>(null);
+
   #parts: BranchParts;
   /** What each branch filters with, so that only those are loaded again that change. */
   #loaded: (Driven & { setup: Setup; gain: number })[] = [];
@@ -59,10 +62,15 @@ export class Branches {
 
   /** `share`: how sensitive its speaker is beside the most sensitive one. */
   #load(stand: Stand, share: number): void {
-    const { gain, playback } = this.#parts;
+    const { bench, gain, playback } = this.#parts;
     const loaded = this.#loaded[stand.index];
     const { room } = playback;
     if (!room) return;
+    if (this.tried && stand.index === bench.file.view.heard) {
+      delete this.#loaded[stand.index];
+      room.setBranch(stand.index, this.tried);
+      return;
+    }
     const { filter, drive } = gain.hasRoomFor(stand) ? drivenBy(stand) : this.#meanwhile(stand);
     const factor = (this.#levelling(stand) * share) / drive;
     if (loaded?.filter === filter && loaded.gain === factor) return;

@@ -1,6 +1,7 @@
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
+import type { Strain } from '../../listening/strain.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Decibels, Lufs, Seconds } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
@@ -33,6 +34,12 @@ export interface SoundingParts {
   ready?: () => boolean;
   /** The mounts in the other place, against which the ranking is told. */
   elsewhere?: Elsewhere | null;
+}
+
+/** A sound that mounts can be tried on. */
+export interface SoundToTry {
+  figures: Loop['figures'];
+  strain: (impulseResponses: Float32Array[]) => Promise<{ own: Strain; through: Strain[] }>;
 }
 
 /** What stands where a level will be soon. */
@@ -286,6 +293,27 @@ export class Sounding {
   /** Plays a sound to be heard before it is chosen, until another is tried, or none. */
   try(sound: GeneratedSound | null): void {
     this.#loop.tried = sound;
+  }
+
+  /** What is measured of a sound, whether it plays or not, and what measures the strain of it behind filters. */
+  async soundToTry(sound: GeneratedSound): Promise<SoundToTry> {
+    const { sampleRate } = this.#bench;
+    const { key, figures } = (await this.#cache.loop(sound, null, sampleRate))!;
+    const strain: SoundToTry['strain'] = (impulseResponses) =>
+      this.#lab.ask({ kind: 'strainThrough', key, impulseResponses });
+    return { figures, strain };
+  }
+
+  /** The highest peak of a sound behind a filter, and the gain that the bench plays with. */
+  async peakBehind(sound: GeneratedSound, filter: Float32Array): Promise<{ peak: number; gain: number }> {
+    const { key } = (await this.#cache.loop(sound, null, this.#bench.sampleRate))!;
+    const [peak] = await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses: [filter] });
+    return { peak, gain: this.#gain.value };
+  }
+
+  /** Hears a mount that is not on the shelf in the place of the heard one, until another is, or none. */
+  tryMount(filter: Float32Array | null): void {
+    this.#branches.tried = filter;
   }
 
   /** Has a sound made ready that may be chosen next. */

@@ -3,6 +3,7 @@ import { SPEAKERS } from '../../acoustics/speaker/speakers.js';
 import type { Candidate } from '../../fitting/candidate.js';
 import type { BenchFile, Setup } from '../../file/bench-file.js';
 import { installationOf } from '../../file/installation-of.js';
+import { priceOf } from '../price.js';
 import type { Question } from '../wave-jobs.js';
 
 /** Every speaker that can be tried, by its key: the reference sizes, and over them those of the bench that have motor values. */
@@ -12,6 +13,15 @@ export function drawerOf({ speakers }: Pick<BenchFile, 'speakers'>): Record<stri
       motor ? [[key, { ...rest, motor }]] : []
     )
   );
+}
+
+/** What a candidate costs, speakers and mount; null where the price of its speaker is not told. */
+export function priceOfCandidate(
+  drawer: Readonly<Record<string, Speaker>>,
+  candidate: Candidate
+): number | null {
+  const price = priceOf({ speakers: drawer }, setupOfCandidate(candidate));
+  return price && price.speakers + price.mount;
 }
 
 /** A candidate as it stands on the shelf. */

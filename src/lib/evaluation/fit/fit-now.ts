@@ -1,10 +1,8 @@
-import type { Speaker } from '../../acoustics/speaker/speaker.js';
 import { refusal } from '../../acoustics/refusal.js';
-import { driveVolts } from '../../acoustics/speaker/drive.js';
 import type { Candidate } from '../../fitting/candidate.js';
 import { fit } from '../../fitting/fit.js';
 import type { Misfit } from '../../fitting/why-not.js';
-import type { BenchFile, BenchModel, Setup } from '../../file/bench-file.js';
+import type { BenchFile, Setup } from '../../file/bench-file.js';
 import { powerSpectrum } from '../../listening/power-spectrum.js';
 import { strain } from '../../listening/strain.js';
 import { LoopFilter } from '../../numeric/filter-with.js';
@@ -14,19 +12,17 @@ import { SoundBank } from '../../workers/sound/sound-bank.js';
 import type { AccuracyName } from '../../waves/mesh/accuracy.js';
 import { FIELD_MODEL } from '../models.js';
 import { answerNow } from '../solve-now.js';
-import { drawerOf, questionOfCandidate, setupOfCandidate } from './drawer.js';
+import { drawerOf, priceOfCandidate, questionOfCandidate, setupOfCandidate } from './drawer.js';
 import {
   loudestOf,
   measuresOf,
+  triedSound,
   type Loudest,
   type Measures,
-  type TriedSound,
-  type TriedWith
+  type TriedSound
 } from './measures.js';
+import { soundsOf, triedVolts, triedWith } from './tried-with.js';
 import { ranked, type Measured, type MeasureName } from './ranking.js';
-
-/** Volts at all speakers where neither the file nor the question says a drive. */
-export const USUAL_VOLTS = 1;
 
 const SAMPLE_RATE: Hertz = 48000;
 
@@ -47,6 +43,8 @@ export interface FitLine extends Measures {
   way: Candidate['way'];
   /** What it takes of the inside, m³. */
   space: number;
+  /** In whatever money; null where the price of the speaker is not told. */
+  price: number | null;
   loudest: Loudest | null;
   /** Ready to be put among the setups of a bench file. */
   setup: Setup;
@@ -77,7 +75,7 @@ export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsk
   const drawer = drawerOf(bench);
   const { candidates, misfits } = fit(model, drawer, bench.amplifier?.leastLoad);
   const sounds = soundsOf(bench, model);
-  const volts = drive ?? (bench.drive ? driveVolts(bench.drive) : USUAL_VOLTS);
+  const volts = drive ?? triedVolts(bench);
   const tried = triedWith(bench, drawer, sounds.map(soundNow), volts, SAMPLE_RATE);
   const lines: (Measured & { candidate: Candidate })[] = [];
   const refused: FitPrediction['refused'] = [];
@@ -92,7 +90,8 @@ export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsk
     }
     const measures = measuresOf(found.answer, speaker, tried);
     const loudest = await loudestOf(found.answer, measures.levelDb, speaker, tried);
-    lines.push({ key: candidate.key, accuracy, measures, space: candidate.space, loudest, candidate });
+    const price = priceOfCandidate(drawer, candidate);
+    lines.push({ price, key: candidate.key, accuracy, measures, space: candidate.space, loudest, candidate });
   }
   return {
     model: model.name,
@@ -108,34 +107,13 @@ export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsk
       way: line.candidate.way,
       ...line.measures,
       space: line.space,
+      price: line.price,
       loudest: line.loudest,
       setup: setupOfCandidate(line.candidate)
     })),
     refused,
     misfits
   };
-}
-
-/** The sounds that the model makes, or the one on the bench. */
-export function soundsOf({ sound }: Pick<BenchFile, 'sound'>, model: BenchModel): GeneratedSound[] {
-  if (model.sounds.length > 0) return model.sounds;
-  if (sound.kind === 'recording')
-    throw new RangeError('a recording is not in the file: say which sounds the model makes ("model.sounds")');
-  return [sound];
-}
-
-/** What all candidates of a bench are tried with. */
-export function triedWith(
-  bench: Pick<BenchFile, 'air' | 'listener' | 'amplifier' | 'setups' | 'speakers' | 'view'>,
-  drawer: Readonly<Record<string, Speaker>>,
-  sounds: readonly TriedSound[],
-  volts: number,
-  sampleRate: Hertz
-): TriedWith {
-  const { air, listener, amplifier, setups, view } = bench;
-  // One without motor values has no level of its own: any of the drawer will do.
-  const against = drawer[setups[view.measuredAgainst].speaker] ?? Object.values(drawer)[0];
-  return { air, listener, sounds, sampleRate, volts, amplifier: amplifier ?? null, against };
 }
 
 function soundNow(sound: GeneratedSound): TriedSound {
@@ -146,11 +124,8 @@ function soundNow(sound: GeneratedSound): TriedSound {
     filters.set(response.length, filter);
     return filter.through(response);
   };
-  return {
-    ...powerSpectrum(samples, SAMPLE_RATE),
-    strain: async (responses) => ({
-      own: strain(samples, SAMPLE_RATE),
-      through: responses.map((response) => strain(through(response), SAMPLE_RATE))
-    })
-  };
+  return triedSound(powerSpectrum(samples, SAMPLE_RATE), SAMPLE_RATE, async (responses) => ({
+    own: strain(samples, SAMPLE_RATE),
+    through: responses.map((response) => strain(through(response), SAMPLE_RATE))
+  }));
 }

@@ -18,8 +18,23 @@ import { PICTURE_GRID } from '../stand.js';
 
 /** One sound that the model makes, as it is measured. */
 export interface TriedSound extends Pick<PowerSpectrum, 'power' | 'binWidth'> {
+  /** The K-weighting of each bin. */
+  weight: Float64Array;
   /** The strain of it as it is, and behind each of these impulse responses (`listening/strain.ts`). */
   strain: (impulseResponses: Float32Array[]) => Promise<{ own: Strain; through: Strain[] }>;
+}
+
+/** A sound of which the spectrum is known, ready to be tried with. */
+export function triedSound(
+  { power, binWidth }: Pick<PowerSpectrum, 'power' | 'binWidth'>,
+  sampleRate: Hertz,
+  strain: TriedSound['strain']
+): TriedSound {
+  const weight = kWeightedPower(
+    Float64Array.from(power, (_, k) => k * binWidth),
+    sampleRate
+  );
+  return { power, binWidth, weight, strain };
 }
 
 /** What all candidates are tried with. */
@@ -78,13 +93,9 @@ export function measuresOf(answer: Answer, speaker: Speaker, tried: TriedWith): 
  * The K-weighted power of the sounds behind an answer over their own unweighted power, the mean of all sounds: what BS.1770 measures of a steady
  * sound without its gates.
  */
-function meanThrough(answer: Answer, { sounds, sampleRate }: TriedWith): number {
-  const shares = sounds.map(({ power, binWidth }) => {
+function meanThrough(answer: Answer, { sounds }: TriedWith): number {
+  const shares = sounds.map(({ power, binWidth, weight }) => {
     const gain = powerGain(answer, power.length, binWidth);
-    const weight = kWeightedPower(
-      Float64Array.from(power, (_, k) => k * binWidth),
-      sampleRate
-    );
     let [through, whole] = [0, 0];
     for (let k = 0; k < power.length; k++) {
       through += power[k] * gain[k] * weight[k];

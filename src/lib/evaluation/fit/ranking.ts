@@ -3,7 +3,7 @@ import type { AccuracyName } from '../../waves/mesh/accuracy.js';
 import type { Loudest, Measures } from './measures.js';
 
 /** What one can ask for. */
-export const MEASURE_NAMES = ['level', 'deep', 'even', 'space', 'loudest'] as const;
+export const MEASURE_NAMES = ['level', 'deep', 'even', 'space', 'price', 'loudest'] as const;
 export type MeasureName = (typeof MEASURE_NAMES)[number];
 
 /** A candidate with what is known of it. */
@@ -13,6 +13,8 @@ export interface Measured {
   accuracy: AccuracyName;
   measures: Measures;
   space: CubicMetres;
+  /** In whatever money; null where the price of the speaker is not told. */
+  price: number | null;
   /** Null until it is measured, or where the sounds are silent. */
   loudest: Loudest | null;
 }
@@ -49,6 +51,7 @@ const MEASURES: Readonly<Record<MeasureName, Measure>> = {
   },
   even: { merit: ({ measures }) => -measures.unevennessDb, alike: bothErrors },
   space: { merit: ({ space }) => -space, alike: () => 1e-9 },
+  price: { merit: ({ price }) => price && -price, alike: () => 1e-9 },
   loudest: { merit: ({ loudest }) => loudest && finite(loudest.levelDb), alike: bothErrors }
 };
 

@@ -1,5 +1,5 @@
 import { outsideSize, type OutsideSize } from '../../acoustics/mounts/outside-size.js';
-import { type Price, priceOf } from '../../bench/prices.js';
+import { type Price, priceOf } from '../../evaluation/price.js';
 import type { Stand } from '../../evaluation/stand.js';
 import type { BenchFile } from '../../file/bench-file.js';
 import { inDigits } from '../../format/in-digits.js';

@@ -117,6 +117,13 @@ export const KEY_LINES: KeyLine[] = [
     ]
   },
   {
+    keys: 'F',
+    does: 'which one: what fits into my model, tried and ranked',
+    commands: [
+      { name: 'fit', keys: [place('KeyF')], where: 'bench', deed: ({ dialogs }) => (dialogs.fit = true) }
+    ]
+  },
+  {
     keys: 'P',
     does: 'projector view, and back; I inverts it',
     commands: [

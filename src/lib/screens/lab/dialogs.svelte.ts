@@ -7,6 +7,8 @@ export class Dialogs {
   help = $state(false);
   /** The speaker, its drawing, a maker's sheet, home measurements. */
   speaker = $state(false);
+  /** Which one: what fits into a model, tried and ranked. */
+  fit = $state(false);
 
   /** The listener has answered the question for headphones. */
   earsChecked = false;

@@ -35,7 +35,8 @@ export type CommandName =
   | 'open'
   | 'keys'
   | 'help'
-  | 'speaker';
+  | 'speaker'
+  | 'fit';
 
 /** The lab's commands as a screen asks for them. */
 export interface Commands {

@@ -6,6 +6,7 @@ const line = (key: string, levelDb: number, part: Partial<Measured> = {}): Measu
   accuracy: 'draft',
   measures: { levelDb, reachesDown: 300, unevennessDb: 5 },
   space: 1e-5,
+  price: null,
   loudest: null,
   ...part
 });
@@ -55,6 +56,14 @@ test('least space is exact, most even is least uneven, and what is not measured 
   const loud = (key: string, levelDb: number | null) =>
     line(key, 0, { loudest: levelDb === null ? null : { levelDb, volts: 1, limit: 'travel' } });
   expect(places([loud('a', null), loud('b', 70), loud('c', 90)], 'loudest')).toEqual(['1 c', '2 b', '3 a']);
+});
+
+test('cheapest first; what has no price stands behind', () => {
+  expect(places([line('a', 60), line('b', 60, { price: 9 }), line('c', 60, { price: 4 })], 'price')).toEqual([
+    '1 c',
+    '2 b',
+    '3 a'
+  ]);
 });
 
 test('equal lines stand in the order of their keys, whatever order they came in', () => {

@@ -172,6 +172,7 @@ test('the remaining keys, and none besides', () => {
   expect(letters.filter((letter) => press(`Key${letter}`, { key: letter.toLowerCase() }))).toEqual([
     'A',
     'B',
+    'F',
     'G',
     'L',
     'P',
@@ -205,6 +206,7 @@ test('the list of keys says what it has always said', () => {
     ['W', 'rule of thumb or wave solution'],
     ['B', 'in the hand, or on the layout with its board below'],
     ['A', 'the waves in the air around the mount (projector view too)'],
+    ['F', 'which one: what fits into my model, tried and ranked'],
     ['P', 'projector view, and back; I inverts it'],
     ['T', 'blind trials, and back'],
     [
