@@ -37,6 +37,8 @@ export interface FitLine extends Measured {
   speaker: Speaker;
   question: Question;
   known: Known;
+  /** Whether it is a draft. */
+  provisional: boolean;
 }
 
 /** What a small change does to a line. */
@@ -105,7 +107,10 @@ export class FitRun {
       const tried = await this.#triedWith();
       this.at = 'drafts';
       this.total = candidates.length;
-      await this.#each(candidates, (candidate) => this.#try(candidate, 'draft', tried));
+      await this.#each(candidates, async (candidate) => {
+        await this.#try(candidate, 'draft', tried);
+        this.done++;
+      });
       this.#show();
       this.at = 'limits';
       await this.#measureLimits(tried);
@@ -204,17 +209,17 @@ export class FitRun {
       const known = await this.#parts.waves.tryOut(question, accuracy, signal);
       // Each in a task of its own, however many come at once.
       await new Promise((resolve) => setTimeout(resolve));
-      const measures = measuresOf(answerOf(FIELD_MODEL, question, known), speaker, tried);
+      const answer = answerOf(FIELD_MODEL, question, known);
+      const measures = measuresOf(answer, speaker, tried);
       const { key, space } = candidate;
       const price = priceOfCandidate(this.#drawer, candidate);
-      const own = { candidate, speaker, question, known };
+      const own = { candidate, speaker, question, known, provisional: answer.provisional };
       this.#add({ key, space, price, accuracy, measures, loudest: null, ...own });
     } catch (error) {
       signal.throwIfAborted();
-      // Of one that was drafted the draft stays.
-      if (accuracy === 'draft') this.refused = [...this.refused, { candidate, why: sentence(error) }];
+      // Of one that is known the draft stays.
+      if (!this.#isKnown(candidate)) this.refused = [...this.refused, { candidate, why: sentence(error) }];
     }
-    if (accuracy === 'draft') this.done++;
   }
 
   /** Of what has none yet: the most it gives within its limits. */
@@ -227,6 +232,10 @@ export class FitRun {
       this.#add({ ...line, loudest });
     }
     this.#show();
+  }
+
+  #isKnown({ key }: Candidate): boolean {
+    return this.#found.some((line) => line.key === key);
   }
 
   #add(line: FitLine): void {
