@@ -171,7 +171,7 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
     // Of a shell the hump is the ring.
     await expect(view(page).getByText('½ wave late')).toHaveCount(numeral < 3 ? 1 : 0);
     await expect(view(page).getByText('the shell rings')).toHaveCount(numeral === 3 ? 1 : 0);
-    await expect(view(page).getByText(/rule of thumb: good to \d/)).toBeVisible();
+    await expect(view(page).getByText(/rule of thumb, good to \d/)).toBeVisible();
     await expect(view(page).getByText('front without the back')).toBeVisible();
     await fitsEverywhere(page, `curves of ${numeral}`);
   }

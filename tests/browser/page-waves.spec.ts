@@ -94,7 +94,7 @@ curves.it(
     await expect(heard).not.toHaveAttribute('d', byRule!);
     const picture = page.locator('.response-picture');
     await expect(
-      page.getByRole('region', { name: /^What is left of/ }).getByText(/rule of thumb: good to 810.Hz/)
+      page.getByRole('region', { name: /^What is left of/ }).getByText(/rule of thumb, good to 810.Hz/)
     ).toBeVisible();
     await expect(picture.getByText('half a wave late: the back adds')).toBeVisible();
     const [there] = solvedHere(demoMount(2), { angleDeg: 0, plane: 'width' }, [2500]);

@@ -67,7 +67,7 @@ export function checkSpeaker({ frame, cone, depth, motor, bodyVolume }: Speaker)
 function checkMotor(motor: Motor): void {
   checkWithin('moving mass', motor.mms * 1000, scaled(LIMITS.mms, 1000), 'g');
   checkWithin('compliance', motor.cms * 1000, scaled(LIMITS.cms, 1000), 'mm/N');
-  checkWithin('force factor', motor.bl, LIMITS.bl, 'N/A');
+  checkWithin('force factor', motor.bl, LIMITS.bl, 'T·m');
   checkWithin('voice-coil resistance', motor.re, LIMITS.re, 'Ω');
   checkWithin('mechanical quality factor', motor.qms, LIMITS.qms);
   checkLength('largest excursion', motor.xmax, LIMITS.xmax);

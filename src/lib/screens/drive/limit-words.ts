@@ -1,4 +1,4 @@
-import type { Amplifier } from '../../acoustics/speaker/drive.js';
+import type { Amplifier, Drive } from '../../acoustics/speaker/drive.js';
 import type { Lift } from '../../acoustics/speaker/lift.js';
 import type { Motor } from '../../acoustics/speaker/speaker.js';
 import type { ImpedanceCurve, Limit, Limits } from '../../evaluation/limits.js';
@@ -53,9 +53,13 @@ export function costLines({ travel, heat, clipping }: Limits, { xmax, ratedPower
   return lines;
 }
 
-/** The highest safe drive on this sound, and what comes first above it. */
-export function safeWords({ first }: Limits): string {
-  return `Safe on this sound up to ${inDigits(first.volts, 2)} V: ${FIRST[first.limit]}.`;
+/** The highest safe drive on this sound, as the drive is told, and what comes first above it. */
+export function safeWords({ first }: Limits, drive: Drive): string {
+  const most =
+    'watts' in drive
+      ? `${inDigits(first.volts ** 2 / drive.into, 2)} W into ${inDigits(drive.into, 2)} Ω (${inDigits(first.volts, 2)} V)`
+      : `${inDigits(first.volts, 2)} V`;
+  return `Safe on this sound up to a drive of ${most}: ${FIRST[first.limit]}.`;
 }
 
 /** What a lift costs on this sound, beside none. */
@@ -64,7 +68,15 @@ export function liftCosts(lift: Lift, lifted: Limits, unlifted: Limits): string 
   const travel = times(lifted.travel / unlifted.travel);
   const heat = times(lifted.heat.loudest / unlifted.heat.loudest);
   const words = liftWords(lift);
-  return `${words[0].toUpperCase()}${words.slice(1)}: ${travel} the travel and ${heat} the heat. It makes ${inDigits(lifted.terminals, 2)} V of the drive. Without it, up to ${inDigits(unlifted.first.volts, 2)} V would be safe.`;
+  return `${words[0].toUpperCase()}${words.slice(1)}: ${travel} the travel and ${heat} the heat. The amplifier gives ${inDigits(lifted.terminals, 2)} V then. Without the lift, up to ${inDigits(unlifted.first.volts, 2)} V would be safe.`;
+}
+
+/** That the amplifier may drive it, where `loadWarning` says nothing. */
+export function loadVerdict({ least }: ImpedanceCurve, { leastLoad }: Amplifier): string {
+  const ohms = `${inDigits(least.ohms, 2)} Ω at the least`;
+  return least.ohms >= leastLoad
+    ? `${ohms}: this amplifier may drive it.`
+    : `${ohms}: near enough to the ${inDigits(leastLoad, 2)} Ω that this amplifier needs. A coil measures about a tenth less than it is called (common practice).`;
 }
 
 /** A plain warning where the amplifier is given too low a load; null where it is not. */

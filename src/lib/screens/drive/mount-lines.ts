@@ -34,7 +34,11 @@ export function mountLine(
   const size = problem ? null : outsideSize(installation, setup.wall);
   return {
     here: levelDb === null || !Number.isFinite(levelDb) ? '–' : `${Math.round(levelDb)} dB`,
-    than: isAgainst ? 'to compare with' : differenceDb === null ? '' : louderOrQuieter(differenceDb),
+    than: isAgainst
+      ? 'to compare with'
+      : differenceDb === null
+        ? ''
+        : `${louderOrQuieter(differenceDb)} to the ear`,
     outside: size ? outsideWords(size, file.view.inches) : '',
     taken: size ? `takes ${inDigits(size.taken * 1e6, 2)} cm³` : '',
     price: priceWords(priceOf(file, setup))

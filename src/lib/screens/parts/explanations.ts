@@ -74,7 +74,7 @@ export const EXPLANATIONS = {
   },
   realLevel: {
     title: 'Levels where you listen',
-    text: 'How loud a steady tone of each frequency is where you listen, if the voltage at the speakers is the drive that is set below under “How loud, and what it costs”. Far away it is told for 1 m. The curves stay what they are; only what is written at the axis changes.',
+    text: 'How loud a steady tone of each frequency is where you listen, if the voltage at the speakers is the drive that is set below under “How loud, and what it costs”. Far away it is told for 1 m. The bars are the sound at that drive, a third octave each: together they are as loud as the whole. The curves stay what they are; what is written at the axis changes.',
     formula: 'ρ·Sd·Bl·U/(2π·r·Re·Mms), times the curve',
     source: 'R. H. Small, J. Audio Eng. Soc. 20 (1972) 383; 20 µPa: ISO 1683:2015'
   },

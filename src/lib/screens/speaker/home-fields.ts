@@ -94,7 +94,7 @@ const RESULTS: readonly (readonly [HomeFigure, string, string, number])[] = [
   ['qts', 'total Q', '', 1],
   ['mms', 'moving mass', 'g', 1e3],
   ['cms', 'compliance', 'mm/N', 1e3],
-  ['bl', 'force factor', 'N/A', 1],
+  ['bl', 'force factor', 'T·m', 1],
   ['vas', 'equivalent volume', 'cm³', 1e6]
 ];
 

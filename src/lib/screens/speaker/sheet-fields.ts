@@ -30,7 +30,7 @@ export const SHEET_FIELDS: Readonly<Record<SheetKey, SheetField>> = {
   vas: field('vas', 'Vas', 'cm³', 1e6),
   mms: field('mms', 'Mms', 'g', 1e3),
   cms: field('cms', 'Cms', 'mm/N', 1e3),
-  bl: field('bl', 'Bl', 'N/A', 1),
+  bl: field('bl', 'Bl', 'T·m', 1),
   sd: field('sd', 'Sd', 'cm²', 1e4),
   rms: field('rms', 'Rms', 'kg/s', 1),
   sensitivity: { ...field('sensitivity', 'SPL', 'dB', 1), any: true }

@@ -109,7 +109,7 @@ export function sectionFields(
           value('friction', 'mechanical Q', '', 'qms', 1),
           value('coil', 'coil resistance', 'Ω', 're', 1),
           value('heat', 'rated power', 'W', 'ratedPower', 1),
-          value('magnet', 'force factor', 'N/A', 'bl', 1)
+          value('magnet', 'force factor', 'T·m', 'bl', 1)
         ]
       : []
   };

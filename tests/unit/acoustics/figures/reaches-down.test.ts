@@ -127,8 +127,8 @@ describe('the demo bench', () => {
   it('the bare speaker does not look nearly as deep as the box: two octaves less, or nowhere', () => {
     for (const by of ['rule', 'front', 'aside'] as const)
       expect(Math.log2((free[by] ?? Infinity) / box[by]!), by).toBeGreaterThan(2);
-    // Its mid itself is more than 10 dB below at the side; from its own mid it read "down to 8.5 kHz".
-    expect(free.aside).toBeNull();
+    // At the side all of it below 3 kHz is more than 10 dB below (10.1 dB at 3162 Hz, solved in full); from its own mid it read "down to 8.5 kHz".
+    close(free.aside!, 3100, { rel: 0.05, because: 'solved in full it is 3.1 kHz' });
   });
 
   it('what has a baffle reaches the bass in front, within a quarter of an octave of each other', () => {

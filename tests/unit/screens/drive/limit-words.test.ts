@@ -4,6 +4,7 @@ import type { Limits } from '../../../../src/lib/evaluation/limits.js';
 import {
   costLines,
   liftCosts,
+  loadVerdict,
   loadWarning,
   safeWords
 } from '../../../../src/lib/screens/drive/limit-words.js';
@@ -32,9 +33,12 @@ test('each cost stands beside what is allowed', () => {
 });
 
 test('which limit comes first is said', () => {
-  expect(safeWords(LIMITS)).toBe('Safe on this sound up to 1.8 V: then the amplifier clips.');
-  expect(safeWords({ ...LIMITS, first: { limit: 'travel', volts: 0.5 } })).toBe(
-    'Safe on this sound up to 0.5 V: then the cone comes to the end of its travel.'
+  expect(safeWords(LIMITS, { volts: 1 })).toBe(
+    'Safe on this sound up to a drive of 1.8 V: then the amplifier clips.'
+  );
+  // 0.5² / 8 = 0.03125
+  expect(safeWords({ ...LIMITS, first: { limit: 'travel', volts: 0.5 } }, { watts: 0.06, into: 8 })).toBe(
+    'Safe on this sound up to a drive of 0.031 W into 8 Ω (0.5 V): then the cone comes to the end of its travel.'
   );
 });
 
@@ -47,7 +51,7 @@ test('what a lift costs is said beside none: what is lifted, from where, and the
     first: { limit: 'travel', volts: 0.9 }
   };
   expect(liftCosts({ gainDb: 6, below: 300 }, lifted, LIMITS)).toBe(
-    'Low end lifted by 6 dB below 300 Hz: 2 times the travel and 1.5 times the heat. It makes 1.9 V of the drive. Without it, up to 1.8 V would be safe.'
+    'Low end lifted by 6 dB below 300 Hz: 2 times the travel and 1.5 times the heat. The amplifier gives 1.9 V then. Without the lift, up to 1.8 V would be safe.'
   );
 });
 
@@ -61,5 +65,11 @@ test('too low a load is a plain warning, a coil a little below its stated ohms i
     'Too low a load: 3.6 Ω at 20 Hz, and this amplifier needs 8 Ω. It may switch off or burn; its maker’s instructions decide.'
   );
   expect(loadWarning(curve(7.2), { leastLoad: 8, power: 1 })).toBeNull();
+  expect(loadVerdict(curve(7.2), { leastLoad: 8, power: 1 })).toBe(
+    '7.2 Ω at the least: near enough to the 8 Ω that this amplifier needs. A coil measures about a tenth less than it is called (common practice).'
+  );
+  expect(loadVerdict(curve(7.2), { leastLoad: 4, power: 3 })).toBe(
+    '7.2 Ω at the least: this amplifier may drive it.'
+  );
   expect(loadWarning(curve(3.6), { leastLoad: 4, power: 3 })).toBeNull();
 });

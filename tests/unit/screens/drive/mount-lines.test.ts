@@ -15,7 +15,7 @@ test('how loud here stands beside how much louder than, and beside what room and
   // 15.2 × 10.2 × 0.1 cm, and a body of 6.72 cm³
   expect(line(PLATE)).toEqual({
     here: '62 dB',
-    than: '4 dB louder',
+    than: '4 dB louder to the ear',
     outside: '152 × 102 × 13 mm',
     taken: 'takes 22 cm³',
     price: ''

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { soundLevelDb } from '../../../../src/lib/evaluation/sound-level.js';
 import { soundBands } from '../../../../src/lib/screens/response/sound-bands.js';
 import { LoopFilter } from '../../../../src/lib/numeric/filter-with.js';
 import { measureSound } from '../../../../src/lib/listening/measure-sound.js';
@@ -30,6 +31,18 @@ test('the outline does not depend on the mount, and a mount that cannot be built
   const plate = soundBands(figures, byRule(DEMO['flat plate']));
   expect(none.map(({ outlineDb }) => outlineDb)).toEqual(plate.map(({ outlineDb }) => outlineDb));
   expect(none.every(({ filledDb }) => filledDb === -Infinity)).toBe(true);
+});
+
+test('on the axis of real levels the bars together are the level of the sound there', () => {
+  const answer = byRule(DEMO['closed box']);
+  const sum = (levels: number[]) =>
+    10 * Math.log10(levels.reduce((all, level) => all + 10 ** (level / 10), 0));
+  const bands = soundBands(figures, answer, true);
+  // pink noise has as much in every octave: what lies outside the picture is little of the whole, and nothing behind the box
+  close(sum(bands.map(({ filledDb }) => filledDb)), soundLevelDb(answer, figures, 0), {
+    abs: 0.2,
+    because: 'the picture ends at 16 kHz'
+  });
 });
 
 test('the bands are third octaves that touch', () => {

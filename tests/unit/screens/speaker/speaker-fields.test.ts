@@ -22,7 +22,7 @@ test('every value of a speaker has its field, and each field its own part', () =
     'mechanical Q': '3',
     'coil resistance': '7.2 Ω',
     'rated power': '2 W',
-    'force factor': '1.6 N/A',
+    'force factor': '1.6 T·m',
     'frame length': '40 mm',
     'frame width': '28 mm',
     'cone length': '34 mm',

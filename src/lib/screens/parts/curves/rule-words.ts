@@ -6,6 +6,6 @@ export function ruleWords(reach: RuleReach | null): string {
   if (reach === null) return 'rule of thumb';
   const { upTo, end } = reach;
   if (upTo === null) return 'rule of thumb: poor in the bass';
-  if (upTo >= end) return 'rule of thumb: good all through';
-  return `rule of thumb: good to ${frequencyWords(Number(upTo.toPrecision(2))).replace(' ', '\u00a0')}`;
+  if (upTo >= end) return 'rule of thumb, good all through';
+  return `rule of thumb, good to ${frequencyWords(Number(upTo.toPrecision(2))).replace(' ', '\u00a0')}`;
 }

@@ -47,8 +47,8 @@ test('nothing is said of a draft, of the rule itself, and off the axis', () => {
 
 test('in words', () => {
   expect(ruleWords(null)).toBe('rule of thumb');
-  expect(ruleWords({ upTo: 712, end: 9950 })).toBe('rule of thumb: good to 710\u00a0Hz');
-  expect(ruleWords({ upTo: 8210, end: 9950 })).toBe('rule of thumb: good to 8.2\u00a0kHz');
-  expect(ruleWords({ upTo: 9950, end: 9950 })).toBe('rule of thumb: good all through');
+  expect(ruleWords({ upTo: 712, end: 9950 })).toBe('rule of thumb, good to 710\u00a0Hz');
+  expect(ruleWords({ upTo: 8210, end: 9950 })).toBe('rule of thumb, good to 8.2\u00a0kHz');
+  expect(ruleWords({ upTo: 9950, end: 9950 })).toBe('rule of thumb, good all through');
   expect(ruleWords({ upTo: null, end: 9950 })).toBe('rule of thumb: poor in the bass');
 });
