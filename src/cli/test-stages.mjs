@@ -48,7 +48,7 @@ export const stages = [
   {
     name: 'sound',
     what: 'the audio graph in a real Chromium (Playwright)',
-    run: (options) => runPlaywright('audio', soundWorkers(), options)
+    run: (options) => runPlaywright('audio', pageWorkers(), options)
   },
   {
     name: 'page',
@@ -103,19 +103,10 @@ async function runVitest() {
 }
 
 /**
- * One page more at a time than there are cores: a page waits for clocks and sounds a sixth of its time. More than four would
- * fight for the rest of the machine.
+ * As many pages at a time as there are cores; more than four would fight for the rest of the machine.
  * @param {number} [cores]
  */
 export function pageWorkers(cores = os.availableParallelism()) {
-  return Math.min(4, cores + 1);
-}
-
-/**
- * What is measured by the clock of the audio device wants a core of its own.
- * @param {number} [cores]
- */
-export function soundWorkers(cores = os.availableParallelism()) {
   return Math.max(1, Math.min(4, cores));
 }
 

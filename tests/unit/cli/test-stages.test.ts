@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { waysToInstall } from '../../../src/cli/ensure-chromium.mjs';
-import { ownProjects, pageWorkers, soundWorkers } from '../../../src/cli/test-stages.mjs';
+import { ownProjects, pageWorkers } from '../../../src/cli/test-stages.mjs';
 import { runCommand } from '../../helpers/run-command.js';
 import { temporaryFolder } from '../../helpers/temporary-folder.js';
 
@@ -26,9 +26,8 @@ test('every tsconfig below src and tests is checked on its own', () => {
   ]);
 });
 
-test('one page more is tested at a time than there are cores, of sounds as many as cores, four at most', () => {
-  expect([1, 2, 3, 4, 64].map((cores) => pageWorkers(cores))).toEqual([2, 3, 4, 4, 4]);
-  expect([1, 2, 3, 4, 64].map((cores) => soundWorkers(cores))).toEqual([1, 2, 3, 4, 4]);
+test('as many pages are tested at a time as there are cores, four at most', () => {
+  expect([1, 2, 3, 4, 64].map((cores) => pageWorkers(cores))).toEqual([1, 2, 3, 4, 4]);
 });
 
 test.each([
