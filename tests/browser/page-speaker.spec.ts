@@ -269,7 +269,7 @@ it('the drive: how loud here beside how much louder, what a lift costs, room and
   const line = (numeral: number) =>
     drive.getByRole('listitem').filter({ hasText: new RegExp(`^${numeral}`) });
   await expect(line(1)).toContainText('to compare with');
-  await expect(line(2)).toContainText(/\d+ dB\s*\d+ dB louder\s*152 × 102 × 13 mm\s*takes 22 cm³/);
+  await expect(line(2)).toContainText(/\d+ dB\s*\d+ dB louder to the ear\s*152 × 102 × 13 mm\s*takes 22 cm³/);
 
   const travel = drive.getByRole('meter', { name: 'travel of the cone' });
   await expect(travel).toBeVisible();
@@ -296,7 +296,7 @@ it('the drive: how loud here beside how much louder, what a lift costs, room and
   await page.getByRole('button', { name: 'levels where I listen' }).click();
   // 67.3 dB at 1 V, and 0.69 V of the usual drive: 12 dB above that there is one line of whole tens
   await expect(axis).toHaveText('70 dB');
-  await expect(page.locator('.engine-left')).toContainText('dB re 20 µPa of a steady tone at 1 m.');
+  await expect(page.locator('.engine-left')).toContainText('dB re 20 µPa at 1 m: curves of a steady tone');
   await page.getByRole('button', { name: 'levels against 0 dB' }).click();
   await expect(axis).toHaveText('+10 dB');
 });
