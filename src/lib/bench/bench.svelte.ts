@@ -1,6 +1,4 @@
 import type { Second } from '../acoustics/mounts/second.js';
-import { isSecondKey, withSecondKnob } from '../acoustics/mounts/second-knobs.js';
-import { type Amplifier, checkAmplifier, checkDrive, type Drive } from '../acoustics/speaker/drive.js';
 import {
   checkInstallation,
   checkSpeaker,
@@ -11,27 +9,18 @@ import { type Listener, type Place, PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
-import { PLACE_LEVEL } from '../sounds/places/place-spectra.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
-import type {
-  BenchFile,
-  BenchModel,
-  BenchNoise,
-  BenchSound,
-  BenchView,
-  ModelName,
-  Setup
-} from '../file/bench-file.js';
+import type { BenchFile, BenchModel, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
 import { BENCH_FILE_LIMITS } from '../file/bench-file-limits.js';
 import { demoBench } from '../file/demo-bench.js';
 import { installationOf } from '../file/installation-of.js';
 import { History } from './history.js';
 import type { Board } from '../acoustics/mounts/board.js';
 import { everyKnob, type KnobKey } from '../acoustics/mounts/every-knob.js';
-import { isOpeningKey, withOpeningKnob } from '../acoustics/mounts/opening-knobs.js';
-import { withKnob, type Knob } from '../acoustics/mounts/size-knobs.js';
+import type { Knob } from '../acoustics/mounts/size-knobs.js';
 import { refusal } from '../acoustics/refusal.js';
+import { knobSize, turnedPart } from './turned-knob.js';
 import { withMoved, withoutSetup, withSetup } from './setups.js';
 import { modelAt, whereItListens } from '../evaluation/models.js';
 import { measuredAgainst } from '../evaluation/same-drive.js';
@@ -40,7 +29,6 @@ import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 import type { Stand } from '../evaluation/stand.js';
 import { inShownUnits } from '../format/in-shown-units.js';
 import { lengthWords } from '../format/length-words.js';
-import { quantityAsked, quantityFigure, quantityWords } from '../format/quantity-words.js';
 
 /** How many mounts stand on the shelf at most: as many as there are numerals, colours and line patterns. */
 export const MAX_SETUPS = 6;
@@ -226,30 +214,6 @@ export class Bench {
     this.#change({ ...this.#file, listener: elsewhere }, null);
   }
 
-  /** How hard all mounts are driven. */
-  setDrive(drive: Drive): string | null {
-    return refusal(() => {
-      checkDrive(drive);
-      this.#change({ ...this.#file, drive }, 'drive');
-    });
-  }
-
-  setAmplifier(amplifier: Amplifier): string | null {
-    return refusal(() => {
-      checkAmplifier(amplifier);
-      this.#change({ ...this.#file, amplifier }, 'amplifier');
-    });
-  }
-
-  /** The noise of the place where it will run; null for none. */
-  setNoise(noise: BenchNoise | null): string | null {
-    return refusal(() => {
-      if (noise) checkWithin('level of the place', noise.levelDb, PLACE_LEVEL, 'dBA');
-      const { noise: before, ...rest } = this.#file;
-      if (noise ?? before) this.#change(noise ? { ...rest, noise } : rest, 'noise');
-    });
-  }
-
   setTemperature(temperatureC: DegreesCelsius): string | null {
     return refusal(() => {
       checkWithin('air temperature', temperatureC, LIMITS.temperatureC, '°C');
@@ -261,15 +225,8 @@ export class Bench {
   turnKnob(key: KnobKey, value: number): string | null {
     const knob = this.knobs.find((candidate) => candidate.key === key);
     if (!knob) return null;
-    const { label, quantity, min, max } = knob;
-    if (!Number.isFinite(value)) return `${label} must be ${quantityAsked(quantity)}`;
-    const { inches } = this.#file.view;
-    const figure = (of: number): string => quantityFigure(of, quantity, inches);
-    // An end is typed as it is written, which may be a little beyond it.
-    const end = [min, max].find((end) => figure(end) === figure(value));
-    const size = value < min || value > max ? (end ?? value) : value;
-    if (size < min - 1e-9 || size > max + 1e-9)
-      return `${label} must be within ${figure(min)} … ${quantityWords(max, quantity, inches)}, got ${quantityWords(value, quantity, inches)}`;
+    const size = knobSize(knob, value, this.#file.view.inches);
+    if (typeof size === 'string') return size;
     return this.#changeHeard(turnedPart(this.heard.setup, key, size), `knob ${key}`);
   }
 
@@ -363,11 +320,14 @@ export class Bench {
   }
 
   /**
-   * Changes the bench by a function that may refuse: the speakers it keeps (speakers.ts), what things cost (prices.ts), the lift
-   * (lifts.ts).
+   * Changes the bench by a function that may refuse: the speakers it keeps (speakers.ts), what things cost (prices.ts), how it is driven
+   * and where it will run (circumstances.ts). What gives the same bench back makes no step.
    */
   revise(change: (file: BenchFile) => BenchFile, kind: string | null = null): string | null {
-    return refusal(() => this.#change(change(this.#file), kind));
+    return refusal(() => {
+      const file = change(this.#file);
+      if (file !== this.#file) this.#change(file, kind);
+    });
   }
 
   /** Changes what is kept of blind trials. A run is one step back, from its beginning on. */
@@ -412,13 +372,6 @@ export class Bench {
     this.#canUndo = this.#history.canUndo;
     this.#canRedo = this.#history.canRedo;
   }
-}
-
-/** What of a setup a knob changes. */
-function turnedPart({ mount, second }: Setup, key: KnobKey, value: number): Partial<Setup> {
-  if (key === 'above') return { above: value };
-  if (isSecondKey(key)) return { second: second && withSecondKnob(second, key, value) };
-  return { mount: isOpeningKey(key) ? withOpeningKnob(mount, key, value) : withKnob(mount, key, value) };
 }
 
 function tooMany({ setups }: BenchFile): string {

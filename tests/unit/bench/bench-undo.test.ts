@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench, MAX_SETUPS } from '../../../src/lib/bench/bench.svelte.js';
+import { withAmplifier, withDrive } from '../../../src/lib/bench/circumstances.js';
 import { withCopy, withoutSpeaker, withSpeaker } from '../../../src/lib/bench/speakers.js';
 import type { BenchFile } from '../../../src/lib/file/bench-file.js';
 import { demoBench } from '../../../src/lib/file/demo-bench.js';
@@ -68,10 +69,16 @@ const change: fc.Arbitrary<Edit> = fc.oneof(
     })
     .map((second) => edit(`second ${JSON.stringify(second)}`, (b) => b.setSecond(second))),
   fc.constant(edit('no second', (b) => b.setSecond(null))),
-  fc.constantFrom(0.5, 2).map((volts) => edit(`drive ${volts}`, (b) => b.setDrive({ volts }))),
+  fc
+    .constantFrom(0.5, 2)
+    .map((volts) => edit(`drive ${volts}`, (b) => b.revise((file) => withDrive(file, { volts }), 'drive'))),
   fc
     .constantFrom(4, 8)
-    .map((leastLoad) => edit(`amplifier ${leastLoad}`, (b) => b.setAmplifier({ leastLoad, power: 1 }))),
+    .map((leastLoad) =>
+      edit(`amplifier ${leastLoad}`, (b) =>
+        b.revise((file) => withAmplifier(file, { leastLoad, power: 1 }), 'amplifier')
+      )
+    ),
   fc.constantFrom(0 as const, 90 as const).map((turn) => edit(`lay it ${turn}`, (b) => b.setTurn(turn))),
   fc.constant(edit('copy', (b) => b.duplicate())),
   fc.constant(edit('take off', (b) => b.remove())),

@@ -1,7 +1,7 @@
 import { flushSync } from 'svelte';
 import { expect, test } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
-import { withLift } from '../../../../src/lib/bench/lifts.js';
+import { withLift } from '../../../../src/lib/bench/circumstances.js';
 import { BenchGain, type GainParts } from '../../../../src/lib/bench/sounding/bench-gain.svelte.js';
 import type { Loop } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';

@@ -1,4 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
+import { withNoise } from '../../../../src/lib/bench/circumstances.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { settled, soundingAtHand } from './sounding-at-hand.svelte.js';
 
@@ -37,7 +38,7 @@ test('the bench makes room before the noise is heard, and both together stay bel
   await sounding.play();
   await rested();
   const alone = gains().at(-1)!;
-  bench.setNoise(HALL);
+  bench.revise((file) => withNoise(file, HALL));
   await rested();
   const [level] = levels();
   const softer = gains().at(-1)!;
@@ -52,22 +53,22 @@ test('the bench makes room before the noise is heard, and both together stay bel
 test('10 dB more in the place are 10 dB more of noise; where it is not to be heard, there is none at once', async () => {
   const { sounding, bench, levels } = atHand();
   await sounding.play();
-  bench.setNoise({ ...HALL, levelDb: 50 });
+  bench.revise((file) => withNoise(file, { ...HALL, levelDb: 50 }));
   await rested();
-  bench.setNoise({ ...HALL, levelDb: 60 });
+  bench.revise((file) => withNoise(file, { ...HALL, levelDb: 60 }));
   await rested();
   const [first, second] = levels().slice(-2);
   expect(20 * Math.log10(second / first)).toBeCloseTo(10, 6);
-  bench.setNoise({ ...HALL, heard: false });
+  bench.revise((file) => withNoise(file, { ...HALL, heard: false }));
   await settled();
   expect(levels().at(-1)).toBe(0);
-  bench.setNoise(null);
+  bench.revise((file) => withNoise(file, null));
   expect(bench.file.noise).toBeUndefined();
 });
 
 test('a level that no place has is refused in a sentence', () => {
   const { bench } = atHand();
-  expect(bench.setNoise({ ...HALL, levelDb: 120 })).toBe(
+  expect(bench.revise((file) => withNoise(file, { ...HALL, levelDb: 120 }))).toBe(
     'level of the place must be within 10 … 100 dBA, got 120'
   );
   expect(bench.file.noise).toBeUndefined();

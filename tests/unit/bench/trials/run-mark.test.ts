@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { withLift } from '../../../../src/lib/bench/lifts.js';
+import { withLift } from '../../../../src/lib/bench/circumstances.js';
 import { withMountPrice, withSpeakerPrice, withWall } from '../../../../src/lib/bench/prices.js';
 import { runMark } from '../../../../src/lib/bench/trials/run-mark.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';

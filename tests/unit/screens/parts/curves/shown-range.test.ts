@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { Bench } from '../../../../../src/lib/bench/bench.svelte.js';
+import { withDrive } from '../../../../../src/lib/bench/circumstances.js';
 import { usualRange } from '../../../../../src/lib/plot/scales/picture-range.js';
 import { levelText } from '../../../../../src/lib/format/level-text.js';
 import { shownRange } from '../../../../../src/lib/screens/parts/curves/shown-range.js';
@@ -9,7 +10,7 @@ test('on request the axis tells dB re 20 µPa of a sine at the drive, where one 
   const bench = new Bench();
   expect(shownRange(usualRange, bench)).toBe(usualRange);
   bench.setRealLevel(true);
-  bench.setDrive({ volts: 2 });
+  bench.revise((file) => withDrive(file, { volts: 2 }));
   // half-space sensitivity of the oval, 67.332 dB at 1 V and 1 m, worked out by hand elsewhere; 2 V are 6.02 dB more
   const { zeroDb, ...range } = shownRange(usualRange, bench);
   expect(range).toEqual(usualRange);
