@@ -24,7 +24,7 @@ const cases: SpeedCase[] = [
     prepare: () => {
       const filter = new LoopFilter(tenSeconds(), TAPS);
       const bins = ruleOfThumb(DEMO['flat plate'], AIR, IN_FRONT, fftFrequencies(TAPS, SAMPLE_RATE), 'full');
-      const response = impulseResponse(bins, { sampleRate: SAMPLE_RATE });
+      const response = impulseResponse(bins);
       return () => filter.through(response);
     }
   },

@@ -20,7 +20,7 @@ const cases: SpeedCase[] = [
     prepare: () => {
       const frequency = fftFrequencies(TAPS, SAMPLE_RATE);
       const bins = ruleOfThumb(DEMO['flat plate'], AIR, IN_FRONT, frequency, 'full');
-      return () => impulseResponse(bins, { sampleRate: SAMPLE_RATE });
+      return () => impulseResponse(bins);
     }
   }
 ];

@@ -35,12 +35,11 @@ export function strainFilters(
   const frequency = fftFrequencies(taps, sampleRate);
   const moved = driven(frequency);
   const lifting = lift && liftResponse(lift, frequency);
-  const filter = (bins: ComplexArray) =>
-    impulseResponse(lifting ? multiply(scaled(bins, 1), lifting) : bins, { sampleRate, taps });
+  const filter = (bins: ComplexArray) => impulseResponse(lifting ? multiply(scaled(bins, 1), lifting) : bins);
   return {
     displacement: moved.displacement.map(filter),
     current: coilCurrents(moved).map(filter),
-    terminals: lifting && impulseResponse(lifting, { sampleRate, taps })
+    terminals: lifting && impulseResponse(lifting)
   };
 }
 

@@ -19,9 +19,6 @@ const POINTS_PER_OCTAVE = 48;
 /** The grid of the picture; the reach is judged over the same range. */
 export const PICTURE_GRID = logGrid(USUAL_RANGE.from, USUAL_RANGE.to, POINTS_PER_OCTAVE);
 
-/** Above this share of the sample rate no filter follows a model. */
-const TOP_SHARE = 0.45;
-
 /** What the sizes alone say. */
 export interface Measures {
   figures: RuleFigures;
@@ -129,8 +126,5 @@ export function driven(computed: Computed, takenIn: TakenIn, sampleRate: Hertz):
 
 /** The FIR of an answer at a sample rate. */
 export function filterFor(answer: Answer, sampleRate: Hertz): Float32Array {
-  const taps = tapsFor(sampleRate);
-  const upTo = TOP_SHARE * sampleRate;
-  const bins = answer.respond(fftFrequencies(taps, sampleRate, upTo));
-  return impulseResponse(bins, { sampleRate, taps, solvedTo: upTo });
+  return impulseResponse(answer.respond(fftFrequencies(tapsFor(sampleRate), sampleRate)));
 }

@@ -6,7 +6,7 @@ import { AIR, DEMO, IN_FRONT, ovalIn } from '../../helpers/demo-installations.js
 /** The impulse response of one installation, as the bench makes it. */
 export function filterOf(installation: Installation, sampleRate: number): Float32Array {
   const frequency = fftFrequencies(tapsFor(sampleRate), sampleRate);
-  return impulseResponse(ruleOfThumb(installation, AIR, IN_FRONT, frequency, 'full'), { sampleRate });
+  return impulseResponse(ruleOfThumb(installation, AIR, IN_FRONT, frequency, 'full'));
 }
 
 /** The impulse responses of the demo's mounts. */

@@ -113,7 +113,7 @@ function compared(
 export async function branchAndRecursiveFilter(corner: number, sampleRate: number): Promise<Compared[]> {
   const signal = testSignal('impulse', sampleRate);
   const h = firstOrderHighPass(fftFrequencies(tapsFor(sampleRate), sampleRate), corner);
-  const rendering = await throughBranch(impulseResponse(h, { sampleRate }), signal, sampleRate);
+  const rendering = await throughBranch(impulseResponse(h), signal, sampleRate);
 
   // s/(s + ωc) with s = 2·fs·(1 − z⁻¹)/(1 + z⁻¹)
   const context = new window.OfflineAudioContext(1, signal.length, sampleRate);

@@ -75,7 +75,7 @@ describe('the ranking of a small case', () => {
           level === null ? 0 : 10 ** (level / 20) * part(one.phaseRad[k])
         )
       );
-      const filter = impulseResponse({ re, im }, { sampleRate: RATE, taps });
+      const filter = impulseResponse({ re, im });
       const at = one.levelDb.findIndex((level) => level !== null);
       const zeroDb = one.levelAtListenerDb![at]! - one.levelDb[at]!;
       const loudness = loopLoudness(new LoopFilter(samples, taps).through(filter), RATE);
