@@ -1,5 +1,5 @@
 import { BenchFileError } from '../lib/file/bench-file-error.js';
-import { fitBench } from '../lib/evaluation/fit/fit-now.js';
+import { fitNow } from '../lib/evaluation/fit/fit-now.js';
 import { predictBench } from '../lib/evaluation/prediction.js';
 import { fitCsv } from '../lib/export/fit-csv.js';
 import { predictionCsv } from '../lib/export/prediction-csv.js';
@@ -20,7 +20,7 @@ export async function predict(args: string[]): Promise<string> {
   const csv = request.format === 'csv';
   if (request.fitBy !== null) {
     const { fitBy: by, accuracy, drive } = request;
-    const fitted = await orRefusal(() => fitBench(bench, { by, accuracy, drive }));
+    const fitted = await orRefusal(() => fitNow(bench, { by, accuracy, drive }));
     return csv ? fitCsv(fitted) : `${JSON.stringify(fitted)}\n`;
   }
   const prediction = await orRefusal(() => predictBench(bench, request));

@@ -1,5 +1,5 @@
 import { obstacleBlock, type Obstacle, type Vehicle } from '../fitting/vehicle.js';
-import type { Span } from '../fitting/block.js';
+import { lengthOf, type Block, type Span } from '../fitting/block.js';
 
 /** From above, or from the side. */
 export type ViewName = 'plan' | 'side';
@@ -7,7 +7,7 @@ export type ViewName = 'plan' | 'side';
 /** So finely an obstacle is dragged, in metres: what a ruler shows. */
 const STEP = 0.0005;
 
-/** How wide a vehicle is drawn across its view, in metres. */
+/** How high a vehicle is on its view: its width from above, its height from the side; in metres. */
 export function viewHeight(view: ViewName, { width, height, cab }: Vehicle): number {
   return view === 'plan' ? Math.max(width, cab?.width ?? 0) : height;
 }
@@ -24,7 +24,7 @@ export function outlinePath(view: ViewName, vehicle: Vehicle): string {
 }
 
 /** A rectangle of a view, in millimetres. */
-export interface ViewRect {
+interface ViewRect {
   x: number;
   y: number;
   width: number;
@@ -32,7 +32,7 @@ export interface ViewRect {
 }
 
 /** A block as it is seen in a view: y goes down, from the far side or from the roof. */
-export function rectOf(view: ViewName, vehicle: Vehicle, block: { x: Span; y: Span; z: Span }): ViewRect {
+export function rectOf(view: ViewName, vehicle: Vehicle, block: Block): ViewRect {
   const half = viewHeight('plan', vehicle) / 2;
   const [from, until]: Span =
     view === 'plan'
@@ -41,8 +41,8 @@ export function rectOf(view: ViewName, vehicle: Vehicle, block: { x: Span; y: Sp
   return {
     x: 1000 * block.x[0],
     y: 1000 * from,
-    width: 1000 * (block.x[1] - block.x[0]),
-    height: 1000 * (until - from)
+    width: 1000 * lengthOf(block.x),
+    height: 1000 * lengthOf([from, until])
   };
 }
 

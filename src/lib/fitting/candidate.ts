@@ -40,16 +40,8 @@ export interface Asked {
   blocks: readonly Block[];
 }
 
-export function named(
-  speaker: string,
-  way: Way,
-  name: string
-): Pick<Candidate, 'key' | 'name' | 'speaker' | 'way'> {
-  return { key: '', name, speaker, way };
-}
-
 /** With the key that tells it from all others. */
-export function keyed(candidate: Candidate): Candidate {
+export function keyed(candidate: Omit<Candidate, 'key'>): Candidate {
   const { speaker, way, mount, turn, above, second } = candidate;
   return { ...candidate, key: JSON.stringify([speaker, way, mount, turn, above, second?.at]) };
 }

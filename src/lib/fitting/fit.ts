@@ -10,7 +10,7 @@ import { inFloor } from './in-floor.js';
 import { inRoof } from './in-roof.js';
 import { largestBlocks, roomInside } from './room-inside.js';
 import { checkVehicle, type Vehicle } from './vehicle.js';
-import { isBoxed, stretchOf, WAYS, type Way } from './ways.js';
+import { againstOf, isBoxed, stretchOf, WAYS, type Way } from './ways.js';
 import { whyNot, type Misfit } from './why-not.js';
 
 export interface Fitted {
@@ -53,8 +53,7 @@ export function* fittingSteps(
   const most = new Map<Way, Block[]>();
   for (const way of WAYS) {
     const stretch = stretchOf(way, vehicle);
-    if (stretch && isBoxed(way))
-      most.set(way, largestBlocks(room, way === 'roof box' ? 'roof' : 'floor', stretch));
+    if (stretch && isBoxed(way)) most.set(way, largestBlocks(room, againstOf(way), stretch));
   }
   for (const [key, speaker] of Object.entries(drawer)) {
     const wiring = speaker.motor.re / 2 < leastLoad ? 'series' : 'parallel';

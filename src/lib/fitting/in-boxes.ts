@@ -1,36 +1,36 @@
-import { LIMITS, mm } from '../acoustics/limits.js';
+import { mm } from '../acoustics/limits.js';
 import type { BoxMount } from '../acoustics/mounts/mount.js';
 import type { CubicMetres, Metres } from '../units.js';
-import { lengthOf, volumeOf, type Block } from './block.js';
-import { across, keyed, named, nearest, tidy, type Asked, type Candidate } from './candidate.js';
+import { lengthOf, TOUCH, volumeOf, type Block } from './block.js';
+import { across, keyed, nearest, tidy, type Asked, type Candidate } from './candidate.js';
 import { planOf } from './free-volume.js';
-import type { Vehicle } from './vehicle.js';
-import { AIR_ABOVE, laid, leastBox, TURNS, WALL, type Turn, type Way } from './ways.js';
+import { letsSoundOut, type Vehicle } from './vehicle.js';
+import { againstOf, AIR_ABOVE, laid, leastBox, TURNS, WALL, type Turn, type Way } from './ways.js';
 
 /** Of a speaker in a way so many boxes are tried: the least, and the largest of the places with most room. */
 const MOST_PLACES = 2;
 
 /** Closed boxes: the least, the largest that each of the roomiest places takes, and one between; with one speaker and with two. */
 export function inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): Candidate[] {
-  if (way === 'box up' && !(vehicle.openings >= LIMITS.openings[0])) return [];
+  if (way === 'box up' && !letsSoundOut(vehicle)) return [];
   const found: Candidate[] = [];
   for (const two of [false, true])
     for (const { box, turn, block } of boxesOf({ speaker, way, blocks, two })) {
       const { length } = laid(speaker, turn);
       const size = `${mm(box.length)} × ${mm(box.width)} × ${mm(box.depth)} mm inside`;
       const takes: Block[] = [outsideOf(box, block, way)];
-      found.push({
-        ...named(
-          key,
-          way,
-          `${two ? 'Two in a box' : 'Box'} ${BOX_WORDS[way as keyof typeof BOX_WORDS]}, ${size}${across(speaker, turn)}`
-        ),
-        ...{ turn, ...standing(vehicle, way, box.depth), takes, space: volumeOf(takes[0]) },
-        mount: way === 'box up' ? { ...box, body: bodyOf(vehicle, box) } : box,
-        ...(two && { second: { at: [length, 0], reversed: false, wiring } })
-      });
+      const words = BOX_WORDS[way as keyof typeof BOX_WORDS];
+      found.push(
+        keyed({
+          ...{ speaker: key, way, turn, takes, space: volumeOf(takes[0]) },
+          ...standing(vehicle, way, box.depth),
+          name: `${two ? 'Two in a box' : 'Box'} ${words}, ${size}${across(speaker, turn)}`,
+          mount: way === 'box up' ? { ...box, body: bodyOf(vehicle, box) } : box,
+          ...(two && { second: { at: [length, 0], reversed: false, wiring } })
+        })
+      );
     }
-  return found.map(keyed);
+  return found;
 }
 
 const BOX_WORDS = {
@@ -64,9 +64,9 @@ function boxesOf({
         depth: lengthOf(block.z) - WALL - spare
       };
       if (!(
-        most.length >= least.length - 1e-9 &&
-        most.width >= least.width - 1e-9 &&
-        most.depth >= least.depth - 1e-9
+        most.length >= least.length - TOUCH &&
+        most.width >= least.width - TOUCH &&
+        most.depth >= least.depth - TOUCH
       ))
         continue;
       fitting.push({ turn, block, most, least });
@@ -104,7 +104,7 @@ function outsideOf({ length, width, depth }: BoxMount, block: Block, way: Way): 
   return {
     x: [block.x[0], block.x[0] + length + 2 * WALL],
     y: [y - across / 2, y + across / 2],
-    z: way === 'roof box' ? [block.z[1] - high, block.z[1]] : [block.z[0], block.z[0] + high]
+    z: againstOf(way) === 'roof' ? [block.z[1] - high, block.z[1]] : [block.z[0], block.z[0] + high]
   };
 }
 

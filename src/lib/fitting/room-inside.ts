@@ -44,12 +44,17 @@ export function roomInside(vehicle: Vehicle, obstacles: readonly Obstacle[] = ve
 }
 
 /** Everything that is not free. */
-export function taken({ obstacles, walls }: RoomInside): Block[] {
+function taken({ obstacles, walls }: RoomInside): Block[] {
   return [...obstacles, ...walls];
 }
 
 function heights({ whole }: RoomInside, { height, against }: Pick<Need, 'height' | 'against'>): Span {
   return against === 'roof' ? [whole.z[1] - height, whole.z[1]] : [whole.z[0], whole.z[0] + height];
+}
+
+/** What of a stretch lies in the room. */
+function stretchWithin({ whole }: RoomInside, [from, until]: Span): Span {
+  return [Math.max(from, whole.x[0]), Math.min(until, whole.x[1])];
 }
 
 /** The block of a thing whose middle is there. */
@@ -71,7 +76,7 @@ export function centredPlaces(room: RoomInside, need: Need): Span[] {
   const { whole } = room;
   if (z[0] < whole.z[0] - TOUCH || z[1] > whole.z[1] + TOUCH || y[1] > whole.y[1] + TOUCH) return [];
   const inTheWay = taken(room).filter((block) => spansOverlap(block.y, y) && spansOverlap(block.z, z));
-  const within: Span = [Math.max(need.stretch[0], whole.x[0]), Math.min(need.stretch[1], whole.x[1])];
+  const within = stretchWithin(room, need.stretch);
   const free = spansBetween(
     within,
     inTheWay.map(({ x }) => x),
@@ -90,7 +95,7 @@ export function centredPlaces(room: RoomInside, need: Need): Span[] {
 export function largestBlocks(room: RoomInside, against: Need['against'], stretch: Span): Block[] {
   const { whole } = room;
   const blocks = taken(room);
-  const within: Span = [Math.max(stretch[0], whole.x[0]), Math.min(stretch[1], whole.x[1])];
+  const within = stretchWithin(room, stretch);
   const depths =
     against === 'roof'
       ? [whole.z[0], ...blocks.map(({ z }) => z[1])].map((from): Span => [from, whole.z[1]])
@@ -122,13 +127,9 @@ export function placeFor(room: RoomInside, need: Need): Block | null {
   }
   const { whole } = room;
   const blocks = taken(room);
-  const xs = [Math.max(need.stretch[0], whole.x[0]), ...blocks.map(({ x }) => x[1])];
+  const within: Block = { ...whole, x: stretchWithin(room, need.stretch) };
+  const xs = [within.x[0], ...blocks.map(({ x }) => x[1])];
   const ys = [whole.y[0], ...blocks.map(({ y }) => y[1])];
-  const within: Block = {
-    x: [Math.max(need.stretch[0], whole.x[0]), Math.min(need.stretch[1], whole.x[1])],
-    y: whole.y,
-    z: whole.z
-  };
   for (const x of xs)
     for (const y of ys) {
       const block = blockAt(room, need, x + need.length / 2, y + need.width / 2);

@@ -17,7 +17,7 @@ export type ChangeName =
   | 'resonance up'
   | 'resonance down';
 
-export interface SmallChange {
+interface SmallChange {
   name: ChangeName;
   installation: Installation;
 }
@@ -25,14 +25,14 @@ export interface SmallChange {
 /** How much a size is off, a gap round the frame, and a speaker's resonance from what its sheet says. */
 export const OFF: Metres = 0.001;
 export const GAP: Metres = 0.0001;
-export const RESONANCE = 0.15;
+export const RESONANCE_OFF = 0.15;
 /** The depth of the gap along the flow: the rim of the speaker's frame. */
 const GAP_DEPTH: Metres = 0.002;
 
 /**
- * An installation with each of its sizes 1 mm larger, with the speaker 1 mm off its place and the whole 1 mm higher, with a gap of 0.1 mm round the frame
- * and with a resonance of the speaker 15 % higher and lower (its compliance as 1/f²; real speakers differ by as much). One at a time; what cannot be built
- * is left out.
+ * An installation with each of its sizes so much larger, with the speaker as much nearer to the middle and the whole as much higher, with a gap round the
+ * frame, and with a higher and a lower resonance of the speaker (its compliance as 1/f²; that real speakers differ by as much is an assumption,
+ * docs/models/fitting.md). One at a time; what cannot be built is left out.
  */
 export function smallChanges(installation: Installation): SmallChange[] {
   const { mount, speaker, board } = installation;
@@ -54,8 +54,8 @@ export function smallChanges(installation: Installation): SmallChange[] {
     add('gap', { mount: { ...mount, leak: { gap: GAP, length, depth: GAP_DEPTH } } });
   }
   for (const [name, factor] of [
-    ['resonance up', 1 + RESONANCE],
-    ['resonance down', 1 - RESONANCE]
+    ['resonance up', 1 + RESONANCE_OFF],
+    ['resonance down', 1 - RESONANCE_OFF]
   ] as const) {
     const motor = { ...speaker.motor, cms: speaker.motor.cms / factor ** 2 };
     add(name, { speaker: { ...speaker, motor } });

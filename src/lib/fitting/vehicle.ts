@@ -1,6 +1,6 @@
 import { checkLength, checkWithin, LIMITS, mm, scaled } from '../acoustics/limits.js';
 import type { Metres, SquareMetres } from '../units.js';
-import { overlap, type Block, type Span } from './block.js';
+import { overlap, TOUCH, type Block, type Span } from './block.js';
 
 /** Something in the way, as a plain box: motor block, weight, decoder. */
 export interface Obstacle {
@@ -40,7 +40,7 @@ export interface Vehicle {
 export const MOST_OBSTACLES = 6;
 
 /** Least and greatest values of a vehicle, in SI units; what becomes a mount has the limits of mounts besides. */
-export const VEHICLE_LIMITS = {
+const VEHICLE_LIMITS = {
   side: [0.005, 1],
   openings: [0, LIMITS.openings[1]]
 } as const satisfies Record<string, readonly [number, number]>;
@@ -116,7 +116,7 @@ function checkObstacle(vehicle: Vehicle, obstacle: Obstacle): void {
     ['z', 'the lower edge', 'the roof']
   ] as const) {
     const out = [inside[axis][0] - block[axis][0], block[axis][1] - inside[axis][1]];
-    const over = out.map((by) => by > 1e-9 || Number.isNaN(by));
+    const over = out.map((by) => by > TOUCH || Number.isNaN(by));
     if (over[0] || over[1])
       throw new RangeError(
         `“${name}” reaches ${mm(over[0] ? out[0] : out[1])} mm out of the body beyond ${over[0] ? low : high}`
@@ -156,10 +156,15 @@ export function narrowing(vehicle: Vehicle): Block[] {
   ];
 }
 
+/** Whether the sound of a box inside leaves the body by its openings: less than this no model of a body takes. */
+export function letsSoundOut({ openings }: Vehicle): boolean {
+  return openings >= LIMITS.openings[0];
+}
+
 /** How wide the body is inside over a stretch of its length: where that takes in two widths, the lesser. */
 export function widthOver({ length, width, cab }: Vehicle, [from, until]: Span): Metres {
   if (!cab) return width;
   const border = length - cab.length;
-  if (until <= border + 1e-9) return width;
-  return from >= border - 1e-9 ? cab.width : Math.min(width, cab.width);
+  if (until <= border + TOUCH) return width;
+  return from >= border - TOUCH ? cab.width : Math.min(width, cab.width);
 }

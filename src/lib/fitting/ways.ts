@@ -1,3 +1,4 @@
+import { USUAL_WALL } from '../acoustics/mounts/outside-size.js';
 import type { Outline } from '../acoustics/outline.js';
 import { outlineLength, outlineWidth, turned } from '../acoustics/outline.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
@@ -14,8 +15,8 @@ import type { Vehicle } from './vehicle.js';
 export const WAYS = ['roof', 'roof box', 'box up', 'box down', 'floor'] as const;
 export type Way = (typeof WAYS)[number];
 
-/** Walls of a closed box (common practice for styrene: 1 mm). */
-export const WALL: Metres = 0.001;
+/** Walls of a closed box, as of every mount of which no others are told. */
+export const WALL = USUAL_WALL;
 /** What is left above a cone that looks at the inside of the roof: the least that the model of a body around a box asks for. */
 export const AIR_ABOVE: Metres = 0.001;
 

@@ -3,8 +3,8 @@ import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { Metres } from '../units.js';
 import { TOUCH, type Span } from './block.js';
 import { placeFor, roomInside, type Need } from './room-inside.js';
-import type { Obstacle, Vehicle } from './vehicle.js';
-import { needOf, stretchOf, TURNS, type Way } from './ways.js';
+import { letsSoundOut, type Obstacle, type Vehicle } from './vehicle.js';
+import { againstOf, needOf, stretchOf, TURNS, type Way } from './ways.js';
 
 /** A speaker that does not fit in a way of mounting. */
 export interface Misfit {
@@ -20,9 +20,8 @@ export interface Misfit {
 /** Why nothing of a speaker fits in a way, and what would make it fit: exact to a thousandth of a millimetre. */
 export function whyNot(vehicle: Vehicle, key: string, speaker: Speaker, way: Way): Misfit {
   const misfit = (why: string, remedy: string | null = null): Misfit => ({ speaker: key, way, why, remedy });
-  if (!stretchOf(way, vehicle))
-    return misfit(`the ${way === 'roof' || way === 'roof box' ? 'roof' : 'floor'} may not be cut`);
-  if (way === 'box up' && !(vehicle.openings > 0))
+  if (!stretchOf(way, vehicle)) return misfit(`the ${againstOf(way)} may not be cut`);
+  if (way === 'box up' && !letsSoundOut(vehicle))
     return misfit('the body has no openings that the sound could leave by', 'openings in the body');
   const needs = TURNS.map((turn) => needOf(way, speaker, turn, vehicle)!);
   const empty = roomInside(vehicle, []);
@@ -114,11 +113,11 @@ function lacking(vehicle: Vehicle, needs: readonly Need[]): string {
         [need.length - stretch, `${mm(need.length)} mm along, and there are ${mm(stretch)} mm for it`],
         [need.height - high, `${mm(need.height)} mm in height, and there are ${mm(high)} mm for it`]
       ];
-      return { short: short.filter(([by]) => by > 1e-9).sort((a, b) => b[0] - a[0]), lies: need };
+      return short.filter(([by]) => by > TOUCH).sort((a, b) => b[0] - a[0]);
     })
   );
-  const least = all.reduce((a, b) => (worst(b.short) < worst(a.short) ? b : a));
-  const [[by, words]] = least.short;
+  const least = all.reduce((a, b) => (worst(b) < worst(a) ? b : a));
+  const [[by, words]] = least;
   return `it is ${mm(rounded(by))} mm too large: it needs ${words}`;
 }
 

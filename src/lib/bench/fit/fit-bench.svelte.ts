@@ -86,10 +86,10 @@ export class FitBench {
   readonly stale: boolean = $derived.by(() => {
     const tried = this.run?.file;
     if (!tried) return false;
-    const { model, speakers, air, listener, drive, amplifier, sound } = this.#bench.file;
+    const { speakers, air, listener, drive, amplifier, sound } = this.#bench.file;
     const own = this.model.sounds.length > 0;
     return (
-      tried.model !== (model ?? DEMO_MODELS[0]) ||
+      tried.model !== this.model ||
       tried.air !== air ||
       tried.listener !== listener ||
       tried.drive !== drive ||
@@ -113,9 +113,7 @@ export class FitBench {
   /** Tries everything that fits; what is known already is not solved again. */
   async start(): Promise<void> {
     if (this.impossible) return;
-    this.run?.stop();
-    this.silence();
-    this.#forgetMatters();
+    this.leave();
     const only = Object.keys(this.drawer).filter((key) => !this.left.includes(key));
     const file = { ...this.#bench.file, model: this.model };
     const run = new FitRun(file, only, this.#bench.sampleRate, () => this.by, this.#parts);

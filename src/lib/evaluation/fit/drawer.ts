@@ -1,6 +1,7 @@
 import type { Speaker } from '../../acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../acoustics/speaker/speakers.js';
 import type { Candidate } from '../../fitting/candidate.js';
+import { BENCH_FILE_LIMITS } from '../../file/bench-file-limits.js';
 import type { BenchFile, Setup } from '../../file/bench-file.js';
 import { installationOf } from '../../file/installation-of.js';
 import { priceOf } from '../price.js';
@@ -27,7 +28,7 @@ export function priceOfCandidate(
 /** A candidate as it stands on the shelf. */
 export function setupOfCandidate({ name, speaker, mount, turn, above, facing, second }: Candidate): Setup {
   return {
-    name: name.slice(0, 80),
+    name: name.slice(0, BENCH_FILE_LIMITS.name),
     speaker,
     mount,
     turn,

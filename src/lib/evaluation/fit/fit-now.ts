@@ -1,4 +1,3 @@
-import { refusal } from '../../acoustics/refusal.js';
 import type { Candidate } from '../../fitting/candidate.js';
 import { fit } from '../../fitting/fit.js';
 import type { Misfit } from '../../fitting/why-not.js';
@@ -10,6 +9,7 @@ import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Hertz } from '../../units.js';
 import { SoundBank } from '../../workers/sound/sound-bank.js';
 import type { AccuracyName } from '../../waves/mesh/accuracy.js';
+import type { Answer } from '../answer.js';
 import { FIELD_MODEL } from '../models.js';
 import { answerNow } from '../solve-now.js';
 import { drawerOf, priceOfCandidate, questionOfCandidate, setupOfCandidate } from './drawer.js';
@@ -34,7 +34,7 @@ export interface FitAsked {
 }
 
 /** A line of the ranking as `predict --fit` prints it. */
-export interface FitLine extends Measures {
+export interface FitPredictionLine extends Measures {
   /** From 1; lines that are tied have the same. */
   place: number;
   tied: boolean;
@@ -58,7 +58,7 @@ export interface FitPrediction {
   /** Volts (rms) at the terminals of every one. */
   drive: number;
   sounds: string[];
-  ranking: FitLine[];
+  ranking: FitPredictionLine[];
   /** What fits and could not be solved, and why. */
   refused: { name: string; speaker: string; why: string }[];
   misfits: Misfit[];
@@ -69,7 +69,7 @@ export interface FitPrediction {
  *
  * @throws RangeError with one sentence where the bench has no model, an impossible one, or no sound that can be generated
  */
-export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsked): Promise<FitPrediction> {
+export async function fitNow(bench: BenchFile, { by, accuracy, drive }: FitAsked): Promise<FitPrediction> {
   const { model } = bench;
   if (!model) throw new RangeError('this bench file says no model to be fitted out: it lacks "model"');
   const drawer = drawerOf(bench);
@@ -82,14 +82,16 @@ export async function fitBench(bench: BenchFile, { by, accuracy, drive }: FitAsk
   for (const candidate of candidates) {
     const speaker = drawer[candidate.speaker];
     const question = questionOfCandidate(bench, drawer, candidate);
-    const found: { answer?: ReturnType<typeof answerNow> } = {};
-    const why = refusal(() => (found.answer = answerNow(FIELD_MODEL, question, accuracy, 'full')));
-    if (why !== null || !found.answer) {
-      refused.push({ name: candidate.name, speaker: candidate.speaker, why: why ?? '' });
+    let answer: Answer;
+    try {
+      answer = answerNow(FIELD_MODEL, question, accuracy, 'full');
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      refused.push({ name: candidate.name, speaker: candidate.speaker, why: error.message });
       continue;
     }
-    const measures = measuresOf(found.answer, speaker, tried);
-    const loudest = await loudestOf(found.answer, measures.levelDb, speaker, tried);
+    const measures = measuresOf(answer, speaker, tried);
+    const loudest = await loudestOf(answer, measures.levelDb, speaker, tried);
     const price = priceOfCandidate(drawer, candidate);
     lines.push({ price, key: candidate.key, accuracy, measures, space: candidate.space, loudest, candidate });
   }

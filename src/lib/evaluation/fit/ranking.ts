@@ -30,8 +30,8 @@ export interface Ranked<Line extends Measured> {
 
 /** The stated error of the level of the wave solution (docs/models/wave-solution.md). */
 const ERROR: Readonly<Record<AccuracyName, Decibels>> = { draft: 0.6, full: 0.3 };
-/** How fast small speakers fall off below their resonance, in dB an octave, by which an error in level becomes one in depth. */
-const FALL: Decibels = 12;
+/** How fast small speakers fall off below their resonance, in dB an octave: by it a level becomes a depth, and its error one in depth. */
+export const FALL: Decibels = 12;
 
 interface Measure {
   /** The larger the better; null where it cannot be told, which is behind everything. */

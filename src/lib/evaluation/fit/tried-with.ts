@@ -6,7 +6,7 @@ import type { Hertz } from '../../units.js';
 import type { TriedSound, TriedWith } from './measures.js';
 
 /** Volts at all speakers where neither the file nor the question says a drive. */
-export const USUAL_VOLTS = 1;
+const USUAL_VOLTS = 1;
 
 /** Volts (rms) at the terminals of every candidate of a bench. */
 export function triedVolts({ drive }: Pick<BenchFile, 'drive'>): number {

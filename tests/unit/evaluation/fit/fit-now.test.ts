@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it, test } from 'vitest';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
-import { fitBench, type FitPrediction } from '../../../../src/lib/evaluation/fit/fit-now.js';
+import { fitNow, type FitPrediction } from '../../../../src/lib/evaluation/fit/fit-now.js';
 import { predictBench } from '../../../../src/lib/evaluation/prediction.js';
 import type { BenchFile, BenchModel } from '../../../../src/lib/file/bench-file.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
@@ -31,7 +31,7 @@ const RATE = 48000;
 
 let fitted: FitPrediction;
 beforeAll(async () => {
-  fitted = await fitBench(bench, { by: 'level', accuracy: 'draft', drive: 1 });
+  fitted = await fitNow(bench, { by: 'level', accuracy: 'draft', drive: 1 });
 });
 
 describe('the ranking of a small case', () => {
@@ -92,7 +92,7 @@ describe('the ranking of a small case', () => {
   });
 
   it('is the same every time', async () => {
-    expect(await fitBench(structuredClone(bench), { by: 'level', accuracy: 'draft', drive: 1 })).toEqual(
+    expect(await fitNow(structuredClone(bench), { by: 'level', accuracy: 'draft', drive: 1 })).toEqual(
       fitted
     );
   });
@@ -144,7 +144,7 @@ test('depth is told against the one level of the bench, and so is what stands on
 
 test('a bench without a model, and one of a recording whose model names no sound, are refused in one sentence', async () => {
   const asked = { by: 'level', accuracy: 'draft', drive: null } as const;
-  await expect(fitBench(layoutBench(), asked)).rejects.toThrow(
+  await expect(fitNow(layoutBench(), asked)).rejects.toThrow(
     'this bench file says no model to be fitted out: it lacks "model"'
   );
   const recorded: BenchFile = {
@@ -152,14 +152,14 @@ test('a bench without a model, and one of a recording whose model names no sound
     sound: { kind: 'recording', name: 'chuffs.wav' },
     model: { ...SMALL, sounds: [] }
   };
-  await expect(fitBench(recorded, asked)).rejects.toThrow(
+  await expect(fitNow(recorded, asked)).rejects.toThrow(
     'a recording is not in the file: say which sounds the model makes ("model.sounds")'
   );
   const outside = {
     ...SMALL,
     obstacles: [{ name: 'motor', from: 0.02, length: 0.01, aside: 0, width: 0.01, above: 0, height: 0.01 }]
   };
-  await expect(fitBench({ ...bench, model: outside }, asked)).rejects.toThrow(
+  await expect(fitNow({ ...bench, model: outside }, asked)).rejects.toThrow(
     '“motor” reaches 4 mm out of the body beyond the right end'
   );
 });
