@@ -3,6 +3,7 @@ import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import { fit } from '../../../src/lib/fitting/fit.js';
 import { whyNot } from '../../../src/lib/fitting/why-not.js';
 import type { Obstacle, Vehicle } from '../../../src/lib/fitting/vehicle.js';
+import type { Way } from '../../../src/lib/fitting/ways.js';
 import { randomVehicles } from './random-vehicles.js';
 
 const MOTOR: Obstacle = {
@@ -59,13 +60,13 @@ describe('what would make it fit', () => {
     expect(why).toBe('“motor’s cover” and “weight” are in its way');
   });
 
-  it.each([
+  it.each<[Way, Partial<Vehicle>, string]>([
     ['roof', { roof: undefined }, 'the roof may not be cut'],
     ['floor', {}, 'the floor may not be cut'],
     ['box up', {}, 'the body has no openings that the sound could leave by'],
     // less than any model of a body takes
     ['box up', { openings: 5e-7, obstacles: [] }, 'the body has no openings that the sound could leave by']
-  ] as const)('says of %s what may not be', (way, part, why) => {
+  ])('says of %s what may not be', (way, part, why) => {
     expect(whyNot({ ...VEHICLE, ...part }, 'any', SPEAKERS.oval, way).why).toBe(why);
   });
 });

@@ -1,10 +1,13 @@
 import type { FitLine } from '../../bench/fit/fit-run.svelte.js';
-import type { MeasureName } from '../../evaluation/fit/ranking.js';
+import { mm } from '../../acoustics/limits.js';
+import { FALL, type MeasureName } from '../../evaluation/fit/ranking.js';
 import type { Limit } from '../../evaluation/limits.js';
-import type { ChangeName } from '../../fitting/small-changes.js';
-import type { Way } from '../../fitting/ways.js';
+import { GAP, OFF, RESONANCE_OFF, type ChangeName } from '../../fitting/small-changes.js';
+import { WAYS, type Way } from '../../fitting/ways.js';
+import type { Misfit } from '../../fitting/why-not.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 import { inDigits } from '../../format/in-digits.js';
+import type { Decibels } from '../../units.js';
 
 /** What one asks for. */
 export const MEASURE_WORDS: Readonly<Record<MeasureName, string>> = {
@@ -45,7 +48,7 @@ export function measureWords({ measures, space, price, loudest }: FitLine, by: M
 }
 
 /** The ways of mounting, as one says of what does not fit there. */
-export const WAY_WORDS: Readonly<Record<Way, string>> = {
+const WAY_WORDS: Readonly<Record<Way, string>> = {
   roof: 'in the roof',
   'roof box': 'in a box under the roof',
   'box up': 'in a box inside the body',
@@ -53,30 +56,63 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
   floor: 'in the floor'
 };
 
+/** Why a speaker does not fit, by speaker; the same reason of several ways is told once. */
+export interface MisfitWords {
+  /** Key of the speaker. */
+  speaker: string;
+  /** Whether there is no way in which it fits. */
+  nowhere: boolean;
+  reasons: (Pick<Misfit, 'why' | 'remedy'> & { ways: string })[];
+}
+
+export function misfitWords(misfits: readonly Misfit[]): MisfitWords[] {
+  const reasonOf = ({ why, remedy }: Misfit): string => JSON.stringify([why, remedy]);
+  return grouped(misfits, ({ speaker }) => speaker).map((ways) => ({
+    speaker: ways[0].speaker,
+    nowhere: ways.length === WAYS.length,
+    reasons: grouped(ways, reasonOf).map((same) => ({
+      ways: same.map(({ way }) => WAY_WORDS[way]).join(' and '),
+      why: same[0].why,
+      remedy: same[0].remedy
+    }))
+  }));
+}
+
+function grouped<Item>(items: readonly Item[], keyOf: (item: Item) => string): Item[][] {
+  const groups = new Map<string, Item[]>();
+  for (const item of items) groups.set(keyOf(item), [...(groups.get(keyOf(item)) ?? []), item]);
+  return [...groups.values()];
+}
+
+const OFF_WORDS = `${mm(OFF)} mm`;
+const PERCENT = Math.round(100 * RESONANCE_OFF);
+
 export const CHANGE_WORDS: Readonly<Record<ChangeName, string>> = {
-  length: '1 mm longer',
-  width: '1 mm wider',
-  height: '1 mm higher',
-  depth: '1 mm deeper',
-  place: '1 mm off its place',
-  'over the board': '1 mm higher over the board',
-  gap: 'a gap of 0.1 mm round the frame',
-  'resonance up': 'resonance 15 % higher',
-  'resonance down': 'resonance 15 % lower'
+  length: `${OFF_WORDS} longer`,
+  width: `${OFF_WORDS} wider`,
+  height: `${OFF_WORDS} higher`,
+  depth: `${OFF_WORDS} deeper`,
+  place: `${OFF_WORDS} off its place`,
+  'over the board': `${OFF_WORDS} higher over the board`,
+  gap: `a gap of ${mm(GAP)} mm round the frame`,
+  'resonance up': `resonance ${PERCENT} % higher`,
+  'resonance down': `resonance ${PERCENT} % lower`
 };
 
-/** How far a small change moves a measure, in decibels or octaves, and in words. */
+/** What a change must come to, to be worth careful work: below it is written as 0.1 dB or as nothing. */
+export const IDLE: Decibels = 0.15;
+
+/** How far a small change moves a measure, in decibels (a depth by the level that it is worth), and in words. */
 export function changeOf(
   now: FitLine['measures'],
   then: FitLine['measures'],
   by: MeasureName
-): { size: number; words: string } {
+): { size: Decibels; words: string } {
   if (by === 'deep') {
     if (now.reachesDown === null || then.reachesDown === null) return { size: 0, words: 'no figure' };
     const octaves = Math.log2(now.reachesDown / then.reachesDown);
     const percent = Math.round(100 * (then.reachesDown / now.reachesDown - 1));
-    // an octave is worth 12 dB of level
-    const size = 12 * Math.abs(octaves);
+    const size = FALL * Math.abs(octaves);
     return {
       size,
       words:
