@@ -180,6 +180,12 @@ export class FitBench {
     return this.#bench.add(setupOfCandidate(candidate), speaker);
   }
 
+  /** Whether the shelf has such a mount. */
+  isOnShelf({ candidate }: FitLine): boolean {
+    const { name, speaker } = setupOfCandidate(candidate);
+    return this.#bench.file.setups.some((setup) => setup.name === name && setup.speaker === speaker);
+  }
+
   /** Tells how much small changes matter to a line, or no more. */
   async ask(line: FitLine): Promise<void> {
     const again = this.matters?.key === line.key;

@@ -189,7 +189,9 @@ describe('a line', () => {
     await one.fit.start();
     const before = one.bench.file;
     const [{ line }] = one.fit.ranking;
+    expect(one.fit.isOnShelf(line)).toBe(false);
     expect(one.fit.putOnShelf(line)).toBeNull();
+    expect(one.fit.isOnShelf(line)).toBe(true);
     const { setups, speakers, view } = one.bench.file;
     expect(setups.at(-1)).toMatchObject({
       name: line.candidate.name,
@@ -202,6 +204,11 @@ describe('a line', () => {
     expect(one.bench.heard.installation).toEqual(line.question.installation);
     one.bench.undo();
     expect(one.bench.file).toEqual(before);
+    // a name beyond what the file takes is cut, and the shelf knows it all the same
+    const long = { ...line, candidate: { ...line.candidate, name: line.candidate.name.padEnd(90, '.') } };
+    expect(one.fit.putOnShelf(long)).toBeNull();
+    expect(one.bench.heard.setup.name).toHaveLength(80);
+    expect(one.fit.isOnShelf(long)).toBe(true);
   });
 
   it('is heard on the model’s sound as loud as it is, beside the others, or as loud as the softest', async () => {
