@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bandBars } from '../../../../src/lib/plot/marks/band-bars.js';
 import { bandScale } from '../../../../src/lib/plot/scales/band-scale.js';
+import { usualRange } from '../../../../src/lib/plot/scales/picture-range.js';
 import { close } from '../../../helpers/close.js';
 
 const area = { left: 0, right: 100, top: 0, bottom: 100 };
@@ -10,19 +11,25 @@ const y = (levelDb: number) => -levelDb;
 
 describe('bandScale', () => {
   it('ends the strongest band a tenth below the top, with the floor 45 dB under it', () => {
-    const scale = bandScale([band(-33, -40), band(-20, -60), band(-Infinity, NaN)], area);
+    const scale = bandScale([band(-33, -40), band(-20, -60), band(-Infinity, NaN)], area, usualRange);
     close(scale?.(-20) ?? NaN, 10, { abs: 1e-9, because: 'a tenth of 100 pixels' });
     close(scale?.(-65) ?? NaN, 100, { abs: 1e-9, because: 'the floor' });
   });
+  it('is the axis itself where that tells real levels', () => {
+    const range = { ...usualRange, top: 10, bottom: -40, zeroDb: 64 };
+    const scale = bandScale([band(-33, -40), band(-20, -60)], area, range);
+    // 44 dB re 20 µPa, 30 of the 50 dB below the top
+    close(scale?.(-20) ?? NaN, 60, { abs: 1e-9, because: 'a scale of 2 pixels a decibel' });
+  });
   it('does not exist for silence', () => {
-    expect(bandScale([band(-Infinity, -Infinity)], area)).toBeNull();
-    expect(bandScale([], area)).toBeNull();
+    expect(bandScale([band(-Infinity, -Infinity)], area, usualRange)).toBeNull();
+    expect(bandScale([], area, usualRange)).toBeNull();
   });
 });
 
 describe('bandBars', () => {
   it('stands empty where all is lost, and is not there where there was no sound', () => {
-    const scale = bandScale([band(-30, 0)], area);
+    const scale = bandScale([band(-30, 0)], area, usualRange);
     expect(scale && bandBars([band(-30, -Infinity), band(-Infinity, NaN)], x, scale, area)).toEqual({
       filled: '',
       added: '',
