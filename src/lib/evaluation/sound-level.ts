@@ -1,7 +1,10 @@
 import type { Air } from '../acoustics/air.js';
 import type { Listener } from '../acoustics/listener.js';
+import { USUAL_DRIVE } from '../acoustics/speaker/amplifiers.js';
+import { driveVolts } from '../acoustics/speaker/drive.js';
 import { sensitivityDb } from '../acoustics/speaker/sensitivity.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
+import type { BenchFile } from '../file/bench-file.js';
 import type { PowerSpectrum } from '../listening/power-spectrum.js';
 import type { Decibels } from '../units.js';
 import type { Answer } from './answer.js';
@@ -18,6 +21,15 @@ export function zeroAtListenerDb(
   { distance = 1 }: Pick<Listener, 'distance'>
 ): Decibels {
   return sensitivityDb(speaker, air) + 20 * Math.log10(volts / distance);
+}
+
+/** The same at the drive of a bench. */
+export function zeroOfBenchDb(
+  speaker: Pick<Speaker, 'motor' | 'cone'>,
+  { air, drive }: Pick<BenchFile, 'air' | 'drive'>,
+  listener: Pick<Listener, 'distance'>
+): Decibels {
+  return zeroAtListenerDb(speaker, air, driveVolts(drive ?? USUAL_DRIVE), listener);
 }
 
 /**

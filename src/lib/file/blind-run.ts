@@ -1,6 +1,9 @@
 /** What is asked in each trial of a run. */
 export type TrialQuestion = 'same' | 'like' | 'better';
 
+/** What stands for the mounts of a trial. */
+export const LETTERS = ['A', 'B', 'C'] as const;
+
 /** What can be said to each question: a letter, or whether the two are the same. */
 export const SAYINGS = {
   same: ['same', 'different'],

@@ -4,11 +4,11 @@ import { MAX_KEPT_BYTES, type KeptRecordings } from './kept-recordings.js';
 import type { KeptStatus } from './kept-status.svelte.js';
 
 /** What is asked of the place where recordings are opened. */
-export interface RecordingOpener {
+interface RecordingOpener {
   /** The file that was opened last. */
-  readonly openedFile: File | null;
+  readonly file: File | null;
   readonly opening: boolean;
-  openRecording(file: File): Promise<void>;
+  open(file: File): Promise<void>;
 }
 
 /** Keeps the file of a bench's recording with the bench, and opens it again with it. */
@@ -41,7 +41,7 @@ export class RecordingKeeper {
   /** Keeps in step with the bench. Call while a component starts. */
   connect(): void {
     $effect(() => {
-      const [id, name, file] = [this.#status.current, this.#wanted, this.#opener.openedFile];
+      const [id, name, file] = [this.#status.current, this.#wanted, this.#opener.file];
       if (id === null || name === null) return;
       if (file?.name === name) untrack(() => void this.keep(id, file));
       else if (!untrack(() => this.#opener.opening)) untrack(() => void this.open(id, name));
@@ -71,11 +71,10 @@ export class RecordingKeeper {
   async open(id: string, name: string): Promise<void> {
     this.#status.recording = 'looking';
     const file = await this.#store.read(id).catch(() => null);
-    if (this.#status.current !== id || this.#wanted !== name || this.#opener.openedFile?.name === name)
-      return;
+    if (this.#status.current !== id || this.#wanted !== name || this.#opener.file?.name === name) return;
     if (file?.name === name) {
       this.#kept = { id, file };
-      await this.#opener.openRecording(file);
+      await this.#opener.open(file);
     }
     this.#status.recording = file?.name === name ? 'kept' : null;
   }

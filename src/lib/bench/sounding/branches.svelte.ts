@@ -3,6 +3,7 @@ import { filterFor, type Stand } from '../../evaluation/stand.js';
 import type { Setup } from '../../file/bench-file.js';
 import type { Bench } from '../bench.svelte.js';
 import type { BenchGain } from './bench-gain.svelte.js';
+import type { Hearing } from './hearing.svelte.js';
 import type { Levels } from './levels.svelte.js';
 import type { Playback } from './playback.svelte.js';
 
@@ -10,6 +11,8 @@ import type { Playback } from './playback.svelte.js';
 export interface BranchParts {
   bench: Pick<Bench, 'file' | 'model' | 'listener' | 'sampleRate'>;
   levels: Pick<Levels, 'levelling'>;
+  /** Those among which one listens blind are brought to one loudness. */
+  hearing: Pick<Hearing, 'among'>;
   gain: Pick<BenchGain, 'hasRoomFor'>;
   playback: Pick<Playback, 'room'>;
 }
@@ -36,27 +39,17 @@ export class Branches {
   /** What each branch filters with, so that only those are loaded again that change. */
   #loaded: (Driven & { setup: Setup; gain: number })[] = [];
 
-  /** The places among which one listens blind: they are brought to one loudness, and the bench does not say which is heard. */
-  blind = $state.raw<readonly number[] | null>(null);
-
   constructor(parts: BranchParts) {
     this.#parts = parts;
   }
 
-  /** Keeps them and what is heard of them in step. Call while a component starts. */
+  /** Keeps them in step. Call while a component starts. */
   connect(stands: () => readonly Stand[]): void {
-    const { bench, playback } = this.#parts;
     $effect(() => this.load(stands()));
-
-    $effect(() => {
-      // Read before the room is asked for: where there is none yet, nothing behind `?.` would be seen.
-      const { heard } = bench.file.view;
-      if (!this.blind) playback.room?.hear(heard);
-    });
   }
 
   load(stands: readonly Stand[]): void {
-    const most = Math.max(...stands.map(driveOf));
+    const most = mostDrive(stands);
     for (const stand of stands) this.#load(stand, driveOf(stand) / most);
   }
 
@@ -79,8 +72,9 @@ export class Branches {
   }
 
   #levelling(stand: Stand): number {
-    const { bench, levels } = this.#parts;
-    if (this.blind) return this.blind.includes(stand.index) ? levels.levelling(stand, this.blind) : 1;
+    const { bench, levels, hearing } = this.#parts;
+    const { among } = hearing;
+    if (among) return among.includes(stand.index) ? levels.levelling(stand, among) : 1;
     return bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
   }
 
@@ -98,6 +92,11 @@ export class Branches {
 
 function drivenBy({ computed }: Stand): Driven {
   return computed ? { filter: computed.impulseResponse, drive: computed.answer.drive } : SILENT;
+}
+
+/** The drive of the most sensitive speaker: what plays of a mount is divided by it. */
+export function mostDrive(stands: readonly Stand[]): number {
+  return Math.max(...stands.map(driveOf));
 }
 
 /** Of a mount that cannot be built it says nothing. */

@@ -33,11 +33,20 @@ export class Levels {
     this.#newest = new NewestWins({ replaces: 'waiting', tell });
   }
 
+  /** How loud the stand at this place is, before it is brought to any common loudness; null where it is not known. */
+  loudnessOf(place: number): Lufs | null {
+    return this.loudness[place] ?? null;
+  }
+
+  /** Whether they are those of this loop behind these stands. */
+  areOf(loop: Loop | null, stands: readonly Stand[]): boolean {
+    return this.of?.loop === loop && this.of?.stands === stands;
+  }
+
   /** How much louder a stand is than another; null until both are measured or where one of them is silent. */
   difference(stand: Stand, against: Stand): Decibels | null {
-    const [level, reference] = [this.loudness[stand.index], this.loudness[against.index]];
-    if (level === undefined || reference === undefined || level === null || reference === null) return null;
-    return Number.isFinite(level) && Number.isFinite(reference) ? level - reference : null;
+    const [level, reference] = [this.loudnessOf(stand.index), this.loudnessOf(against.index)];
+    return isHeard(level) && isHeard(reference) ? level - reference : null;
   }
 
   /**
@@ -46,10 +55,10 @@ export class Levels {
    * quietest of those places.
    */
   levelling(stand: Stand, among?: readonly number[]): number {
-    const level = this.loudness[stand.index];
-    const compared = among ? among.map((place) => this.loudness[place] ?? null) : this.loudness;
-    const all = compared.filter((one): one is number => one !== null && Number.isFinite(one));
-    if (level === undefined || level === null || !Number.isFinite(level)) return 1;
+    const level = this.loudnessOf(stand.index);
+    if (!isHeard(level)) return 1;
+    const compared = among ? among.map((place) => this.loudnessOf(place)) : this.loudness;
+    const all = compared.filter(isHeard);
     return Math.max(10 ** ((Math.min(...all) - level) / 20), LEAST_LEVELLING);
   }
 
@@ -77,4 +86,9 @@ export class Levels {
     this.loudness = filters.map((filter) => (filter && this.#known.get(filter)?.loudness) ?? null);
     this.of = wanted;
   }
+}
+
+/** It is measured, and not silent. */
+function isHeard(level: Lufs | null): level is Lufs {
+  return level !== null && Number.isFinite(level);
 }

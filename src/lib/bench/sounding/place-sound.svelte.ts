@@ -1,13 +1,12 @@
-import { USUAL_DRIVE } from '../../acoustics/speaker/amplifiers.js';
-import { driveVolts } from '../../acoustics/speaker/drive.js';
 import { noiseGain, noiseLevelDb } from '../../evaluation/place-noise.js';
-import { zeroAtListenerDb } from '../../evaluation/sound-level.js';
+import { zeroOfBenchDb } from '../../evaluation/sound-level.js';
 import { peak } from '../../listening/peak.js';
 import type { PlaceKind } from '../../sounds/places/place-spectra.js';
 import type { Hertz } from '../../units.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { LabClient } from '../../workers/sound/client.js';
 import type { Bench } from '../bench.svelte.js';
+import { mostDrive } from './branches.svelte.js';
 import type { Playback } from './playback.svelte.js';
 import type { Loop } from './sound-cache.js';
 
@@ -41,15 +40,19 @@ export class PlaceSound {
   /** The factor on its samples; 0 where none is to be heard. */
   readonly #gain: number = $derived.by(() => {
     const { bench } = this.#parts;
-    const { noise, drive, air } = bench.file;
+    const { noise } = bench.file;
     const loop = this.#loop();
     if (!noise?.heard || !loop) return 0;
     const meanSquare = loop.figures.power.reduce((a, b) => a + b, 0);
     if (!(meanSquare > 0)) return 0;
     const { speaker } = bench.measuredAgainst.installation;
-    const zero = zeroAtListenerDb(speaker, air, driveVolts(drive ?? USUAL_DRIVE), bench.listener);
-    const most = Math.max(...bench.stands.map(({ computed }) => computed?.answer.drive ?? 1));
-    return noiseGain(noiseLevelDb({ kind: noise.place, levelDb: noise.levelDb }), zero, meanSquare, most);
+    const zero = zeroOfBenchDb(speaker, bench.file, bench.listener);
+    return noiseGain(
+      noiseLevelDb({ kind: noise.place, levelDb: noise.levelDb }),
+      zero,
+      meanSquare,
+      mostDrive(bench.stands)
+    );
   });
 
   /** The highest peak of what is to be heard of it. */

@@ -3,7 +3,7 @@ import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
 import type { Strain } from '../../listening/strain.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
-import type { Decibels, Lufs, Seconds } from '../../units.js';
+import type { Decibels } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
 import { aTaskLater } from '../a-task-later.svelte.js';
 import type { Bench } from '../bench.svelte.js';
@@ -12,9 +12,10 @@ import { audioLater } from './audio-later.js';
 import { BenchGain } from './bench-gain.svelte.js';
 import { Branches } from './branches.svelte.js';
 import { Headroom } from './headroom.js';
+import { Hearing } from './hearing.svelte.js';
 import { Horn } from './horn.svelte.js';
 import { Levels } from './levels.svelte.js';
-import { openRecording, type Recording } from './open-recording.js';
+import { openRecording } from './open-recording.js';
 import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
@@ -51,21 +52,23 @@ export class Sounding {
   readonly turned: TurnedRanking;
   /** What the sound asks of the heard speaker. */
   readonly strains: Strains;
+  /** How loud each mount is. */
+  readonly levels: Levels;
+  /** Which mount is heard. */
+  readonly hearing: Hearing;
+  /** The user's own recording. */
+  readonly ownRecording: OwnRecording;
 
   #bench: Bench;
   #lab: Pick<LabClient, 'ask' | 'onDied' | 'close'>;
   #cache: SoundCache;
   #playback: Playback;
-  #recording: OwnRecording;
-  #levels: Levels;
   #gain: BenchGain;
   #branches: Branches;
   #loop: PlayedLoop;
   #horn: Horn;
   #place: PlaceSound;
   #fetchAudio: () => Promise<unknown>;
-  /** What is heard blind. */
-  #blindly: number | null = null;
 
   constructor(
     bench: Bench,
@@ -83,8 +86,8 @@ export class Sounding {
     this.#lab = lab;
     const cache = (this.#cache = new SoundCache(lab));
     const playback = (this.#playback = new Playback(bench, openRoom));
-    const recording = (this.#recording = new OwnRecording(bench, openFile));
-    const levels = (this.#levels = new Levels(lab, playback.tell));
+    const recording = (this.ownRecording = new OwnRecording(bench, openFile));
+    const levels = (this.levels = new Levels(lab, playback.tell));
     this.strains = new Strains(lab, playback.tell);
     const gain = (this.#gain = new BenchGain({
       bench,
@@ -95,7 +98,8 @@ export class Sounding {
       besides: () => this.#place.peak
     }));
     this.#place = new PlaceSound({ bench, lab, playback, roomBeside: () => gain.roomBeside });
-    this.#branches = new Branches({ bench, levels, gain, playback });
+    const hearing = (this.hearing = new Hearing(bench, playback));
+    this.#branches = new Branches({ bench, levels, hearing, gain, playback });
     this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
     this.#horn = new Horn(bench, cache, playback);
     this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, ready, gone: () => this.#gone() });
@@ -106,7 +110,7 @@ export class Sounding {
   /** What stands where a level will be: it is being measured, or it cannot be. */
   readonly levelPending: string = $derived.by(() => {
     const { sound } = this.#bench.file;
-    if (sound.kind === 'recording' && !this.recording && !this.opening)
+    if (sound.kind === 'recording' && !this.ownRecording.current && !this.ownRecording.opening)
       return 'not measured: its recording is not open';
     return this.problem && !this.loop ? 'not measured' : LISTENING;
   });
@@ -149,34 +153,6 @@ export class Sounding {
     this.#playback.problem = problem;
   }
 
-  /** The recording that is the bench's sound; null where its file is not open. */
-  get recording(): Recording | null {
-    return this.#recording.current;
-  }
-
-  /** The recording that was opened last, whether it is the bench's sound now or not. */
-  get opened(): Recording | null {
-    return this.#recording.opened;
-  }
-
-  /** Its file. */
-  get openedFile(): File | null {
-    return this.#recording.file;
-  }
-
-  get opening(): boolean {
-    return this.#recording.opening;
-  }
-
-  /** One sentence about a recording that could not be opened, shown beside the file. */
-  get recordingProblem(): string | null {
-    return this.#recording.problem;
-  }
-
-  set recordingProblem(problem: string | null) {
-    this.#recording.problem = problem;
-  }
-
   /** Whether what plays of the heard mount is not what is drawn of it: there is no room yet for what its model says. */
   get standsIn(): boolean {
     return this.playing && !this.#gain.hasRoomFor(this.#bench.heard);
@@ -184,46 +160,28 @@ export class Sounding {
 
   /** Whether the first levels are there, or nothing is to be waited for. */
   get begun(): boolean {
-    return this.#levels.loudness.length > 0 || this.levelPending !== LISTENING;
+    return this.levels.loudness.length > 0 || this.levelPending !== LISTENING;
   }
 
   /** Whether the levels that are told are not yet those of the sound and the mounts there are. */
   get measuring(): boolean {
     const { file, stands } = this.#bench;
-    const { of } = this.#levels;
-    const known = this.#loop.of === file.sound && of?.loop === this.loop && of?.stands === stands;
+    const known = this.#loop.of === file.sound && this.levels.areOf(this.loop, stands);
     return !known && !this.problem && this.levelPending === LISTENING;
   }
 
   /** How much louder a stand is than the one measured against, on this sound; null until measured. */
   difference(stand: Stand): Decibels | null {
-    return this.#levels.difference(stand, this.#bench.measuredAgainst);
+    return this.levels.difference(stand, this.#bench.measuredAgainst);
   }
 
   /** Whether the levels of all stands are measured on the sound that plays, and nothing that is heard of them will change by itself. */
   get settled(): boolean {
     return (
       !this.measuring &&
-      this.#levels.loudness.length > 0 &&
+      this.levels.loudness.length > 0 &&
       this.#bench.stands.every((stand) => !stand.awaited && this.#gain.hasRoomFor(stand))
     );
-  }
-
-  /** How loud each stand is on this sound, before it is brought to any common loudness; null where it is not known. */
-  loudnessOf(place: number): Lufs | null {
-    return this.#levels.loudness[place] ?? null;
-  }
-
-  /** Listens blind among these places, all as loud as the quietest of them; null goes back to the heard mount. */
-  listenBlind(places: readonly number[] | null): void {
-    this.#branches.blind = places;
-    this.#blindly = null;
-  }
-
-  /** Hears one of the places among which one listens blind, across a moment of silence. */
-  hearBlindly(place: number): void {
-    this.#blindly = place;
-    this.#playback.room?.hearAcrossPause(place);
   }
 
   /** Keeps everything in step. Call while a component starts. */
@@ -233,10 +191,11 @@ export class Sounding {
     // Filters are made a task after what they are made from: a key or an answer is shown first.
     const later = aTaskLater(() => ({ stands: this.#bench.stands }));
     this.#branches.connect(() => later.current.stands);
+    this.hearing.connect();
     $effect(() => {
       const { loop } = this;
       const { stands } = later.current;
-      if (loop) this.#levels.measure({ loop, stands });
+      if (loop) this.levels.measure({ loop, stands });
     });
     this.turned.connect(() => this.loop);
     this.#place.connect(() => this.loop);
@@ -274,15 +233,6 @@ export class Sounding {
   /** Plays the quiet pair of the ear check. */
   earCheck(): Promise<void> {
     return this.#playback.earCheck();
-  }
-
-  /** Opens the user's own recording. What played before stays if it cannot be opened. */
-  openRecording(file: File): Promise<void> {
-    return this.#recording.open(file);
-  }
-
-  chooseStretch(start: Seconds, end: Seconds): void {
-    this.#recording.chooseStretch(start, end);
   }
 
   /** The sound that is tried now; it is heard in the place of the bench's, and changes nothing of the bench. */
@@ -336,12 +286,12 @@ export class Sounding {
     await this.#horn.prepare(sound);
     this.#loop.begin(loop);
     room.setBenchGain(gain, 0);
-    room.hear(this.#blindly ?? this.#bench.file.view.heard);
+    room.hear(this.hearing.place);
   }
 
   /** A recording whose file is not open: nothing of another sound may go on under its name. */
   #gone(): void {
-    this.#levels.forget();
+    this.levels.forget();
     if (this.playing) this.stop();
   }
 }

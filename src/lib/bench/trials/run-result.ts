@@ -1,4 +1,4 @@
-import type { AnsweredTrial, BlindRun } from '../../file/blind-run.js';
+import { type AnsweredTrial, type BlindRun, LETTERS } from '../../file/blind-run.js';
 import { type PreferenceRanking, preferenceRanking } from '../../listening/trials/preference-ranking.js';
 import {
   hearingOutcome,
@@ -39,12 +39,12 @@ export function runResult({ question, mounts, answers }: BlindRun): RunResult {
 /** Whether an answer to *same or different*, or to *which is like the first*, is right. */
 export function isRight({ behind, said }: AnsweredTrial): boolean {
   if (said === 'same' || said === 'different') return (behind[0] === behind[1]) === (said === 'same');
-  return behind['ABC'.indexOf(said)] === behind[0];
+  return chosen({ behind, said }) === behind[0];
 }
 
-/** Which mount was liked better, as a place in the run's mounts. */
+/** Which mount the said letter stood for, as a place in the run's mounts. */
 function chosen({ behind, said }: AnsweredTrial): number {
-  return behind['ABC'.indexOf(said)];
+  return behind[(LETTERS as readonly string[]).indexOf(said)];
 }
 
 /** Whether all answers of a run are one and the same word: then little can be read from it. */

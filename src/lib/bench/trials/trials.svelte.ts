@@ -1,5 +1,5 @@
 import { untrack } from 'svelte';
-import type { BlindRun, Saying } from '../../file/blind-run.js';
+import { type BlindRun, LETTERS, type Saying } from '../../file/blind-run.js';
 import { LEAST_LEVELLING } from '../sounding/levels.svelte.js';
 import type { Bench } from '../bench.svelte.js';
 import type { Sounding } from '../sounding/sounding.svelte.js';
@@ -16,7 +16,10 @@ import {
 /** What blind trials are made with. */
 export interface TrialParts {
   bench: Pick<Bench, 'file' | 'stands' | 'keepTrials'>;
-  sounding: Pick<Sounding, 'settled' | 'loudnessOf' | 'listenBlind' | 'hearBlindly'>;
+  sounding: Pick<Sounding, 'settled'> & {
+    levels: Pick<Sounding['levels'], 'loudnessOf'>;
+    hearing: Pick<Sounding['hearing'], 'listenBlind' | 'hearBlindly'>;
+  };
   /** A whole number within 0 … 2³² − 1, another one each time. */
   chance: () => number;
 }
@@ -45,7 +48,9 @@ export class Trials {
 
   readonly run: BlindRun | null = $derived.by(() => runUnderWay(this.#parts.bench.file));
   /** The letters of the present trial. */
-  readonly letters: string[] = $derived(this.run ? [...'ABC'].slice(0, behindNow(this.run).length) : []);
+  readonly letters: readonly string[] = $derived(
+    this.run ? LETTERS.slice(0, behindNow(this.run).length) : []
+  );
   readonly shown: boolean = $derived(this.opened || this.run !== null);
   readonly kept: readonly BlindRun[] = $derived.by(() => this.#parts.bench.file.trials ?? []);
   /** Whether what is compared is ready to be heard. */
@@ -59,7 +64,7 @@ export class Trials {
     $effect(() => {
       if (changed) untrack(() => this.#end('changed'));
     });
-    $effect(() => sounding.listenBlind(places));
+    $effect(() => sounding.hearing.listenBlind(places));
     // Every trial begins with the first letter.
     const trial = $derived(this.run && !changed ? this.run.answers.length : null);
     $effect(() => {
@@ -87,7 +92,7 @@ export class Trials {
     const stands = places.map((place) => bench.stands[place]);
     const unbuilt = stands.find(({ problem }) => problem);
     if (unbuilt) return `${unbuilt.setup.name} cannot be built as it stands.`;
-    const levels = places.map((place) => sounding.loudnessOf(place));
+    const levels = places.map((place) => sounding.levels.loudnessOf(place));
     const silent = levels.findIndex((level) => level === -Infinity);
     if (silent >= 0)
       return `${stands[silent].setup.name} is silent on this sound: there is nothing to compare.`;
@@ -108,7 +113,7 @@ export class Trials {
     if (!this.run || letter < 0 || letter >= this.letters.length) return;
     this.letter = letter;
     this.heard = this.letters.map((_, i) => i === letter || (this.heard[i] ?? false));
-    this.#parts.sounding.hearBlindly(this.run.places[behindNow(this.run)[letter]]);
+    this.#parts.sounding.hearing.hearBlindly(this.run.places[behindNow(this.run)[letter]]);
   }
 
   /** Whether every letter of the trial has been heard. */

@@ -17,7 +17,7 @@ export interface Parts {
   keeper: { files: Pick<Keeper['files'], 'save' | 'pick'> };
   projection: Projection;
   air: Pick<AirAround, 'mode' | 'makePuff' | 'showTone'>;
-  trials: Pick<Trials, 'open' | 'leave' | 'shown' | 'run' | 'open' | 'leave' | 'hear' | 'answer'>;
+  trials: Pick<Trials, 'shown' | 'run' | 'open' | 'leave' | 'hear' | 'answer'>;
   dialogs: Dialogs;
   page: PageAround;
 }

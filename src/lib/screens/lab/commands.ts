@@ -1,5 +1,5 @@
 import { FIELD_MODEL, models, nextModel } from '../../evaluation/models.js';
-import { SAYINGS } from '../../file/blind-run.js';
+import { LETTERS, SAYINGS } from '../../file/blind-run.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
 import { nextShown } from '../hall/next-words.js';
 import type { CommandName } from '../parts/commands-context.js';
@@ -168,7 +168,7 @@ export const KEY_LINES: KeyLine[] = [
     keys: 'A, B, C, 1, 2',
     does: 'in blind trials: hear that letter, capital or small; answer with 1 and 2 (number pad too)',
     commands: [
-      ...['A', 'B', 'C'].map((letter, i): Command => ({
+      ...LETTERS.map((letter, i): Command => ({
         name: `letter ${letter}`,
         keys: [{ sign: letter }, { sign: letter.toLowerCase() }],
         where: 'trials',

@@ -43,7 +43,7 @@ export function createLab() {
   const keeper = new Keeper(bench, kept);
   const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching, elsewhere });
   const trials = new Trials({ bench, sounding, chance: () => crypto.getRandomValues(new Uint32Array(1))[0] });
-  const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding);
+  const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding.ownRecording);
   // The first sound is begun before the page is drawn: it is what takes longest.
   if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
   // First what is heard now, then the room that the loudest size needs.

@@ -1,9 +1,8 @@
-import type { RunResult } from '../../bench/trials/run-result.js';
-import { saysAlwaysTheSame } from '../../bench/trials/run-result.js';
+import { pairsOf } from '../../bench/trials/draw-trials.js';
+import { type RunResult, saysAlwaysTheSame } from '../../bench/trials/run-result.js';
 import type { BlindRun, Saying, TrialQuestion } from '../../file/blind-run.js';
 import type { TrialOutcome } from '../../listening/trials/trial-outcome.js';
-import { trialPlan } from '../../listening/trials/trial-plan.js';
-import { pairsOf } from '../../bench/trials/draw-trials.js';
+import { TRIALS, trialPlan } from '../../listening/trials/trial-plan.js';
 
 export const QUESTIONS: Readonly<Record<TrialQuestion, { name: string; asks: string }>> = {
   same: { name: 'same or different', asks: 'Are A and B the same, or different?' },
@@ -162,7 +161,7 @@ function inTruth(deed: string, { interval: [low, high] }: TrialOutcome): string 
 
 /** How often a weak difference stays hidden. */
 function missed(trials: number, sides: 1 | 2): string {
-  if (trials < 6) return 'So few trials can show nothing.';
+  if (trials < TRIALS.fewest) return 'So few trials can show nothing.';
   const hidden = 1 - trialPlan(trials, sides).power(0.6);
   return sides === 1
     ? `Who is right in three of five trials is missed by ${trials} trials in ${ofHundred(hidden)} of 100 runs.`

@@ -24,11 +24,11 @@ function page(backend: MemoryStore, id: string | null = 'yard') {
   let file = $state.raw<File | null>(null);
   const asked: string[] = [];
   const opener = {
-    get openedFile() {
+    get file() {
       return file;
     },
     opening: false,
-    openRecording: async (given: File) => {
+    open: async (given: File) => {
       asked.push(given.name);
       file = given;
     }

@@ -25,6 +25,7 @@ function twoMagnets() {
   const branches = new Branches({
     bench,
     levels: { levelling: () => 1 },
+    hearing: { among: null },
     gain: { hasRoomFor: () => true },
     playback: { room }
   });

@@ -1,10 +1,7 @@
-import { afterEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { withNoise } from '../../../../src/lib/bench/circumstances.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { settled, soundingAtHand } from './sounding-at-hand.svelte.js';
-
-let end = (): void => undefined;
-afterEach(() => end());
 
 const HALL = { place: 'exhibitionHall', levelDb: 74, heard: true } as const;
 /** Longer than the noise waits for the bench to become softer. */
@@ -17,7 +14,6 @@ const rested = async (): Promise<void> => {
 function atHand() {
   const demo = demoBench();
   const hand = soundingAtHand({ file: { ...demo, view: { ...demo.view, model: 'rule' } } });
-  ({ end } = hand);
   const levels = (): number[] =>
     hand.deeds.filter((deed) => deed.startsWith('noise level')).map((deed) => Number(deed.split(' ')[2]));
   const gains = (): number[] =>

@@ -1,4 +1,5 @@
 import { flushSync } from 'svelte';
+import { onTestFinished } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import type { Recording } from '../../../../src/lib/bench/sounding/open-recording.js';
 import type { Room } from '../../../../src/lib/bench/sounding/playback.svelte.js';
@@ -104,12 +105,19 @@ export async function settled(): Promise<void> {
   }
 }
 
+/** Longer than a change has to stay that follows another one fast. */
+export async function rested(): Promise<void> {
+  await settled();
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  await settled();
+}
+
 export function recordingOf(file: File): Recording {
   const samples = new Float32Array(4 * RATE).fill(0.1);
   return { id: 1, name: file.name, samples, sampleRate: RATE, duration: 4, start: 0, end: 4, warning: null };
 }
 
-/** The sound of a bench, whole, with nothing real under it. End it after the test. */
+/** The sound of a bench, whole, with nothing real under it. It ends with the test. */
 export function soundingAtHand({
   file = demoBench(),
   waves = null,
@@ -129,7 +137,7 @@ export function soundingAtHand({
     fetchAudio: async () => undefined,
     ...parts
   });
-  const end = $effect.root(() => sounding.connect());
+  onTestFinished($effect.root(() => sounding.connect()));
   const since = (deed: string): string[] => deeds.slice(deeds.lastIndexOf(deed) + 1);
-  return { ...lab, worker: lab.lab, bench, sounding, room, deeds, since, end };
+  return { ...lab, worker: lab.lab, bench, sounding, room, deeds, since };
 }

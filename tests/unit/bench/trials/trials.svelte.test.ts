@@ -23,9 +23,12 @@ function trialsAtHand(file = demoBench()) {
     set settled(is: boolean) {
       settled = is;
     },
-    loudnessOf: (place: number) => levels[place],
-    listenBlind: (places: readonly number[] | null) => void told.push(`blind ${places?.join() ?? 'no more'}`),
-    hearBlindly: (place: number) => void told.push(`hear ${place}`)
+    levels: { loudnessOf: (place: number) => levels[place] },
+    hearing: {
+      listenBlind: (places: readonly number[] | null) =>
+        void told.push(`blind ${places?.join() ?? 'no more'}`),
+      hearBlindly: (place: number) => void told.push(`hear ${place}`)
+    }
   };
   const trials = new Trials({ bench, sounding, chance: () => 7 });
   ends.push($effect.root(() => trials.connect()));

@@ -1,7 +1,5 @@
-import { USUAL_DRIVE } from '../../../acoustics/speaker/amplifiers.js';
-import { driveVolts } from '../../../acoustics/speaker/drive.js';
 import type { Listener } from '../../../acoustics/listener.js';
-import { zeroAtListenerDb } from '../../../evaluation/sound-level.js';
+import { zeroOfBenchDb } from '../../../evaluation/sound-level.js';
 import type { Stand } from '../../../evaluation/stand.js';
 import type { BenchFile } from '../../../file/bench-file.js';
 import type { PictureRange } from '../../../plot/scales/picture-range.js';
@@ -16,9 +14,8 @@ export interface Heard {
 /** The range of the response picture: where it is asked for, its levels in dB re 20 µPa where one listens, of a sine at the drive. */
 export function shownRange(range: PictureRange, { file, listener, measuredAgainst }: Heard): PictureRange {
   if (!file.view.realLevel) return range;
-  const volts = driveVolts(file.drive ?? USUAL_DRIVE);
   return {
     ...range,
-    zeroDb: zeroAtListenerDb(measuredAgainst.installation.speaker, file.air, volts, listener)
+    zeroDb: zeroOfBenchDb(measuredAgainst.installation.speaker, file, listener)
   };
 }
