@@ -6,7 +6,7 @@ import { criticalBandwidth, maskedThreshold } from '../../src/lib/listening/mask
 import { powerSpectrum } from '../../src/lib/listening/power-spectrum.js';
 import { RealFft } from '../../src/lib/numeric/fft.js';
 import { thirdOctaveBands } from '../../src/lib/numeric/third-octave-bands.js';
-import { PLACE_BANDS, PLACE_NOISES } from '../../src/lib/sounds/places/place-spectra.js';
+import { PLACE_BANDS, placeNoise, PLACE_NOISES } from '../../src/lib/sounds/places/place-spectra.js';
 import { renderPlaceNoise } from '../../src/lib/sounds/places/render-place-noise.js';
 import { close } from '../helpers/close.js';
 
@@ -104,7 +104,7 @@ test('a third octave keeps the limits of class 1 from 250 Hz on, as the sounds o
 });
 
 test('the threshold of hearing is that of ISO 226:2003, and lies between its values beside them', () => {
-  // Four values of table 1 that are often quoted: 20 Hz, 100 Hz, 1 kHz, 3.15 kHz (its lowest but one decimal), 12.5 kHz
+  // Five values of table 1, from memory.
   const known = [
     [20, 78.5],
     [100, 26.5],
@@ -154,6 +154,14 @@ test('in silence the threshold of hearing is all there is', () => {
     bands.map(() => -Infinity)
   );
   bands.forEach(({ centre }, i) => expect(masked[i]).toBe(hearingThresholdDb(centre)));
+});
+
+test('speech is 70 dB in all, as Byrne and others bring every talker to', () => {
+  const power = placeNoise('clubNight').spectrumDb.reduce((sum, level) => sum + 10 ** (level / 10), 0);
+  close(10 * Math.log10(power), 70, {
+    abs: 0.1,
+    because: 'levels printed with one decimal; 70 dB in all, from memory'
+  });
 });
 
 test.each(PLACE_NOISES)('the noise of the $name has its spectrum, at −20 dBFS', ({ kind, spectrumDb }) => {

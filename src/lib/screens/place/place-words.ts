@@ -1,6 +1,7 @@
-import type { BandInPlace } from '../../evaluation/in-place.js';
-import { heardShare } from '../../evaluation/in-place.js';
+import { type BandInPlace, heardShare } from '../../evaluation/in-place.js';
+import type { InPlace } from '../../evaluation/place-noise.js';
 import { frequencyWords } from '../../format/frequency-words.js';
+import { type PlaceKind, placeNoise } from '../../sounds/places/place-spectra.js';
 
 /** "8 of 22", or a dash where the sound has nothing. */
 export function shareWords(bands: readonly BandInPlace[]): string {
@@ -8,7 +9,36 @@ export function shareWords(bands: readonly BandInPlace[]): string {
   return all > 0 ? `${heard} of ${all}` : '–';
 }
 
-/** What stays audible of a sound, as one sentence. `where`: "in the club night at 62 dBA". */
+/** "in the noise of the club night, 62 dBA". */
+export function whereWords(place: InPlace | null): string {
+  return place
+    ? `in the noise of ${OF_A[place.kind]} ${placeNoise(place.kind).name}, ${place.levelDb} dBA`
+    : 'in silence';
+}
+
+const OF_A: Readonly<Record<PlaceKind, 'a' | 'the'>> = {
+  quietRoom: 'a',
+  clubNight: 'the',
+  exhibitionHall: 'the'
+};
+
+/** What is taken for the noise of a place, and where its usual level comes from. */
+export function noiseWords(kind: PlaceKind): string {
+  const { spectrum, level } = TAKEN[kind];
+  return `${spectrum} Usual here: ${placeNoise(kind).usualDb} dBA${level}.`;
+}
+
+const SPEECH = 'The noise has the long-term spectrum of speech.';
+const TAKEN: Readonly<Record<PlaceKind, { spectrum: string; level: string }>> = {
+  quietRoom: { spectrum: 'The noise falls by 5 dB an octave, as ventilation does.', level: '' },
+  clubNight: { spectrum: SPEECH, level: ', an assumption' },
+  exhibitionHall: {
+    spectrum: SPEECH,
+    level: ', taken from restaurants; none was found for exhibition halls'
+  }
+};
+
+/** What stays audible of a sound, as one sentence. `where`: as `whereWords` says it. */
 export function audibleWords(bands: readonly BandInPlace[], sound: string, where: string): string {
   const { heard, all } = heardShare(bands);
   if (all === 0) return 'There is no sound.';
