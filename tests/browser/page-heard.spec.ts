@@ -1,20 +1,7 @@
 import type { Page } from '@playwright/test';
+import { tapTheDevice } from '../helpers/page-device.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { DEMO_BENCH } from '../helpers/page-own-bench.js';
-
-/** Taps what goes to the device. Runs in the page before anything else. */
-function tapTheDevice(): void {
-  const connect = AudioNode.prototype.connect as (this: AudioNode, ...values: unknown[]) => unknown;
-  AudioNode.prototype.connect = function (this: AudioNode, ...values: unknown[]) {
-    if (values[0] instanceof AudioDestinationNode) {
-      const tap = new AnalyserNode(this.context, { fftSize: 32768 });
-      connect.call(this, tap);
-      const taps = window as unknown as { taps?: AnalyserNode[] };
-      (taps.taps ??= []).push(tap);
-    }
-    return connect.apply(this, values);
-  } as typeof AudioNode.prototype.connect;
-}
 
 /** Level in dB of what went to the device in the last two thirds of a second, all taps together. */
 async function deviceLevel(page: Page): Promise<number> {
@@ -39,7 +26,7 @@ const SOON = { timeout: 60_000 };
 // Its levels are those of the engine.
 test.use({ left: DEMO_BENCH });
 test.beforeEach(async ({ page }) => {
-  await page.addInitScript(tapTheDevice);
+  await tapTheDevice(page);
 });
 
 const { it, onOnePage } = cases();

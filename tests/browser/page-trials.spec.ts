@@ -5,6 +5,7 @@ import { writeBenchFile } from '../../src/lib/file/write-bench-file.js';
 import { integratedLoudness } from '../../src/lib/listening/loudness.js';
 import { usualSound } from '../../src/lib/sounds/roster.js';
 import { axeFinds } from '../helpers/page-axe.js';
+import { tapTheDevice } from '../helpers/page-device.js';
 import { expect, test } from '../helpers/page-fixture.js';
 import { OWN_BENCH } from '../helpers/page-own-bench.js';
 
@@ -13,20 +14,6 @@ const NAMES = bench.setups.map(({ name }) => name);
 
 // A sound that is as loud at any time, so that a part of it has the loudness of the whole.
 test.use({ left: writeBenchFile({ ...bench, sound: usualSound('pinkNoise') }) });
-
-/** Taps what goes to the device. Runs in the page before anything else. */
-function tapTheDevice(): void {
-  const connect = AudioNode.prototype.connect as (this: AudioNode, ...values: unknown[]) => unknown;
-  AudioNode.prototype.connect = function (this: AudioNode, ...values: unknown[]) {
-    if (values[0] instanceof AudioDestinationNode) {
-      const tap = new AnalyserNode(this.context, { fftSize: 32768 });
-      connect.call(this, tap);
-      const all = window as unknown as { taps?: AnalyserNode[] };
-      (all.taps ??= []).push(tap);
-    }
-    return connect.apply(this, values);
-  } as typeof AudioNode.prototype.connect;
-}
 
 /** Loudness of what went to the device over a whole turn of the noise, eight times 32 768 samples, in LUFS. */
 async function loudness(page: Page): Promise<number> {
@@ -72,7 +59,7 @@ test('a blind run tells nothing before its end, goes on after a reload, and is k
   bench: lab
 }) => {
   test.setTimeout(180_000);
-  await page.addInitScript(tapTheDevice);
+  await tapTheDevice(page);
   await lab.open();
   await lab.play();
   await lab.hear(2);

@@ -1,20 +1,16 @@
 import { expect, test } from 'vitest';
 import { trialsCsv } from '../../../src/lib/export/trials-csv.js';
 import type { BlindRun } from '../../../src/lib/file/blind-run.js';
+import { blindRun } from '../../helpers/blind-run.js';
 
-const RUN: BlindRun = {
-  question: 'like',
+const RUN = blindRun({
   mounts: ['Plate, "open"', 'Box'],
-  places: [0, 1],
-  sound: 'No. 41',
   planned: 2,
-  seed: 1,
-  bench: 'm',
   answers: [
     { behind: [0, 1, 0], said: 'C' },
     { behind: [1, 1, 0], said: 'C' }
   ]
-};
+});
 
 test('every answered trial is a row, with what stood behind its letters', () => {
   const early: BlindRun = {

@@ -1,19 +1,10 @@
 import { expect, test } from 'vitest';
-import type { BlindRun } from '../../../src/lib/file/blind-run.js';
 import { demoBench } from '../../../src/lib/file/demo-bench.js';
 import { readBenchFile } from '../../../src/lib/file/read-bench-file.js';
 import { writeBenchFile } from '../../../src/lib/file/write-bench-file.js';
+import { blindRun } from '../../helpers/blind-run.js';
 
-const RUN: BlindRun = {
-  question: 'like',
-  mounts: ['Free air', 'Flat plate'],
-  places: [0, 1],
-  sound: 'No. 41, cab diesel',
-  planned: 16,
-  seed: 5,
-  bench: 'mark',
-  answers: [{ behind: [0, 1, 0], said: 'C' }]
-};
+const RUN = blindRun({ answers: [{ behind: [0, 1, 0], said: 'C' }] });
 
 function read(change: Record<string, unknown>): string | null {
   const text = JSON.stringify({ ...demoBench(), trials: [{ ...RUN, ...change }] });

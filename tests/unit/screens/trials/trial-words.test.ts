@@ -7,17 +7,8 @@ import {
   planWords,
   resultWords
 } from '../../../../src/lib/screens/trials/trial-words.js';
+import { blindRun } from '../../../helpers/blind-run.js';
 
-const RUN: BlindRun = {
-  question: 'like',
-  mounts: ['Plate', 'Box'],
-  places: [0, 1],
-  sound: 'No. 41',
-  planned: 16,
-  seed: 1,
-  bench: 'm',
-  answers: []
-};
 const right: AnsweredTrial = { behind: [0, 0, 1], said: 'B' };
 const wrong: AnsweredTrial = { behind: [0, 1, 0], said: 'B' };
 const plate: AnsweredTrial = { behind: [0, 1], said: 'A' };
@@ -26,7 +17,7 @@ const box: AnsweredTrial = { behind: [1, 0], said: 'A' };
 /** So many answers of one kind and of another. */
 function run(first: [number, AnsweredTrial], second: [number, AnsweredTrial], more: Partial<BlindRun> = {}) {
   const answers = [first, second].flatMap(([count, answer]) => Array.from({ length: count }, () => answer));
-  const made = { ...RUN, ...more, answers };
+  const made = blindRun({ ...more, answers });
   return resultWords(made, runResult(made));
 }
 
@@ -107,7 +98,7 @@ test('a ranking tells who was chosen most often, and how far ahead only where th
   const mounts = ['Plate', 'Box', 'Cab'];
   const answer = (winner: number, loser: number): AnsweredTrial => ({ behind: [winner, loser], said: 'A' });
   const told = (answers: AnsweredTrial[]) => {
-    const made: BlindRun = { ...RUN, question: 'better', mounts, places: [0, 1, 2], planned: 6, answers };
+    const made = blindRun({ question: 'better', mounts, places: [0, 1, 2], planned: 6, answers });
     return resultWords(made, runResult(made));
   };
   const clear = told([answer(0, 1), answer(0, 2), answer(1, 2), answer(0, 1), answer(0, 2), answer(2, 1)]);
