@@ -37,6 +37,8 @@ test('what fits is tried, says why the rest does not, is put on the shelf and ta
   await expect(screen.getByRole('status').first()).toHaveText(/\d+ fit and were tried/, { timeout: 60_000 });
   const lines = screen.getByRole('list', { name: /^What fits, ranked by/ }).locator('> li');
   expect(await lines.count()).toBeGreaterThan(3);
+  // what is below the head scrolls, the head stays
+  expect(await screen.evaluate((dialog) => dialog.scrollHeight - dialog.clientHeight)).toBe(0);
 
   await screen.getByText('What does not fit, and why').click();
   await expect(screen.getByText('28 × 40 mm fits nowhere')).toBeVisible();
