@@ -1,7 +1,11 @@
 import { pairsOf } from '../../bench/trials/draw-trials.js';
 import { type RunResult, saysAlwaysTheSame } from '../../bench/trials/run-result.js';
 import type { BlindRun, Saying, TrialQuestion } from '../../file/blind-run.js';
-import type { TrialOutcome } from '../../listening/trials/trial-outcome.js';
+import {
+  hearingOutcome,
+  preferenceOutcome,
+  type TrialOutcome
+} from '../../listening/trials/trial-outcome.js';
 import { TRIALS, trialPlan } from '../../listening/trials/trial-plan.js';
 
 export const QUESTIONS: Readonly<Record<TrialQuestion, { name: string; asks: string }>> = {
@@ -140,7 +144,7 @@ function rankedWords(
     shows: [
       worth
         ? `By the model of Bradley and Terry ${mounts[first]} would be chosen before ${mounts[second]} in ${percent(worth[first] / (worth[first] + worth[second]))} of all comparisons.`
-        : 'How far they are apart cannot be told: one of them was chosen always, or never.'
+        : 'How far they are apart cannot be told: some of them lost no comparison with the rest.'
     ],
     not: [
       ...not,
@@ -161,7 +165,10 @@ function inTruth(deed: string, { interval: [low, high] }: TrialOutcome): string 
 
 /** How often a weak difference stays hidden. */
 function missed(trials: number, sides: 1 | 2): string {
-  if (trials < TRIALS.fewest) return 'So few trials can show nothing.';
+  if (trials < TRIALS.fewest)
+    return (sides === 1 ? hearingOutcome : preferenceOutcome)(trials, trials).shown
+      ? `Of so few trials all ${trials} must be right to show anything.`
+      : 'So few trials can show nothing.';
   const hidden = 1 - trialPlan(trials, sides).power(0.6);
   return sides === 1
     ? `Who is right in three of five trials is missed by ${trials} trials in ${ofHundred(hidden)} of 100 runs.`

@@ -38,6 +38,9 @@ test('the numbers that must be right are those of the field', () => {
     close(plan.guessing, guessing, { abs: 0.0005, because: 'printed with three decimals' });
   }
   close(trialPlan(16).power(0.8), 0.8, { abs: 0.005, because: 'printed with two decimals' });
+  close(trialPlan(8).power(0.8), 0.5, { abs: 0.005, because: 'printed with two decimals' });
+  close(trialPlan(8).power(0.6), 0.11, { abs: 0.005, because: 'printed with two decimals' });
+  close(trialPlan(24).power(0.6), 0.19, { abs: 0.005, because: 'printed with two decimals' });
   close(trialPlan(24).power(0.8), 0.91, { abs: 0.005, because: 'printed with two decimals' });
   close(1 - trialPlan(16).power(0.6), 0.83, { abs: 0.005, because: 'printed with two decimals' });
 });

@@ -69,6 +69,18 @@ test('what was heard is told with its chance, its interval and what it does not 
   for (const words of [shown, hidden]) expect(words.shows.join()).not.toMatch(/no difference/i);
 });
 
+test('of few trials it is told whether all of them would have shown something', () => {
+  // 1/32 is at most .05, 1/16 and 2/32 are more.
+  expect(run([4, right], [1, wrong], { ended: 'early' }).not.at(-1)).toMatch(
+    /Of so few trials all 5 must be right to show anything\.$/
+  );
+  for (const words of [
+    run([3, right], [1, wrong], { ended: 'early' }),
+    run([5, plate], [0, box], { question: 'better', ended: 'early' })
+  ])
+    expect(words.not.at(-1)).toMatch(/So few trials can show nothing\.$/);
+});
+
 test('a preference is told for whichever was chosen more often', () => {
   const words = run([3, plate], [13, box], { question: 'better' });
   expect(words.count).toBe('Plate was chosen 3 of 16 times, Box 13.');
@@ -103,9 +115,10 @@ test('a ranking tells who was chosen most often, and how far ahead only where th
   };
   const clear = told([answer(0, 1), answer(0, 2), answer(1, 2), answer(0, 1), answer(0, 2), answer(2, 1)]);
   expect(clear.count).toBe('Plate was chosen most often, 4 of 4 times.');
-  expect(clear.shows).toEqual([
-    'How far they are apart cannot be told: one of them was chosen always, or never.'
-  ]);
+  const apart = 'How far they are apart cannot be told: some of them lost no comparison with the rest.';
+  expect(clear.shows).toEqual([apart]);
+  // Two that share the wins between them, over one that never wins: none of the two was chosen always.
+  expect(told([answer(0, 1), answer(1, 0), answer(0, 2), answer(1, 2)]).shows).toEqual([apart]);
   const round = told([answer(0, 1), answer(1, 2), answer(2, 0), answer(0, 1), answer(1, 2), answer(2, 0)]);
   expect(round.count).toBe('Plate and Box and Cab were chosen most often, equally.');
   expect(round.shows[0]).toBe(
