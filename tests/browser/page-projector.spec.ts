@@ -277,6 +277,7 @@ it('refused fullscreen and a refused lock do no harm, and are told only to one w
   await expect(view(page).getByRole('status')).toHaveText(
     'No fullscreen here: the view fills the window. The screen may go dark by itself.'
   );
+  await still(page);
   expect(await wrongInProjector(page)).toEqual([]);
   await page.keyboard.press('p');
   await expect(view(page)).toHaveCount(0);
