@@ -11,7 +11,7 @@ const HALLS = [
   { width: 1024, height: 768 }
 ];
 
-/** How long the controls stay after the pointer has moved, and a little (screens/hall/HallControls.svelte). */
+/** How long the controls stay after the pointer has moved, and a little (screens/parts/hall/ViewControls.svelte). */
 const LINGERING_MS = 3500;
 
 interface Asked {

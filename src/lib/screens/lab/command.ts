@@ -4,7 +4,7 @@ import type { Growth } from '../../bench/growth.svelte.js';
 import type { Keeper } from '../../bench/keep/keeper.svelte.js';
 import type { Trials } from '../../bench/trials/trials.svelte.js';
 import type { Sounding } from '../../bench/sounding/sounding.svelte.js';
-import type { Projection } from '../hall/projection.svelte.js';
+import type { Projection } from '../parts/hall/projection.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
 import type { Dialogs } from './dialogs.svelte.js';
 import type { Keystroke } from './keystroke.js';

@@ -18,7 +18,7 @@ import { Trials } from '../../bench/trials/trials.svelte.js';
 import { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import { WavePool } from '../../workers/waves/wave-pool.js';
 import { sectionPicture } from '../air/section-picture.js';
-import { Projection } from '../hall/projection.svelte.js';
+import { Projection } from '../parts/hall/projection.svelte.js';
 import { setCommands } from '../parts/commands-context.js';
 import { setNarrow } from '../parts/layout-context.js';
 import { setWaveAnswers } from '../parts/waves/wave-answers-context.js';

@@ -5,7 +5,7 @@ import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import type { Parts } from '../../../../src/lib/screens/lab/command.js';
 import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
 import { Dialogs } from '../../../../src/lib/screens/lab/dialogs.svelte.js';
-import { Projection } from '../../../../src/lib/screens/hall/projection.svelte.js';
+import { Projection } from '../../../../src/lib/screens/parts/hall/projection.svelte.js';
 import type { CommandName } from '../../../../src/lib/screens/parts/commands-context.js';
 
 /** A lab whose sound, files, air and page are stood in for. */

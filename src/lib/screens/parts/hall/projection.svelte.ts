@@ -1,4 +1,4 @@
-import type { Seconds } from '../../units.js';
+import type { Seconds } from '../../../units.js';
 import { ScreenWake, type ScreenLocks } from './screen-wake.js';
 
 /** A note is read in this time. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ScreenWake, type ScreenLocks } from '../../../../src/lib/screens/hall/screen-wake.js';
+import { ScreenWake, type ScreenLocks } from '../../../../../src/lib/screens/parts/hall/screen-wake.js';
 
 class Page extends EventTarget {
   visibilityState: DocumentVisibilityState = 'visible';

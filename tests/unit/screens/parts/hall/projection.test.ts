@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Projection } from '../../../../src/lib/screens/hall/projection.svelte.js';
+import { Projection } from '../../../../../src/lib/screens/parts/hall/projection.svelte.js';
 
 /** A page that fills the screen when it is let. */
 class Page extends EventTarget {
