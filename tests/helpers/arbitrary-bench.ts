@@ -7,6 +7,7 @@ import { LIMITS } from '../../src/lib/acoustics/mounts/check-installation.js';
 import type { Outline } from '../../src/lib/acoustics/outline.js';
 import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import { type BlindRun, SAYINGS } from '../../src/lib/file/blind-run.js';
+import type { Scene } from '../../src/lib/file/scene.js';
 import { PLACE_KINDS } from '../../src/lib/sounds/places/place-spectra.js';
 import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
 import type {
@@ -166,6 +167,39 @@ const blindRun: fc.Arbitrary<BlindRun> = fc
     })),
     ...(ended && { ended })
   }));
+/** A scene of words, or of a mount whose speaker may be gone. */
+const scene: fc.Arbitrary<Scene> = fc.oneof(
+  fc.record({
+    name,
+    minutes: number(0.1, 60),
+    shows: fc.constant('text' as const),
+    text: name,
+    notes: name
+  }),
+  fc.record({
+    name,
+    minutes: number(0.1, 60),
+    shows: fc.constantFrom('curves' as const, 'tone' as const, 'puff' as const),
+    heard: fc.record({
+      setup: fc.record({
+        name,
+        speaker: key,
+        mount,
+        turn: fc.constantFrom(0 as const, 90 as const),
+        notes: name
+      }),
+      sound,
+      listener: fc.record({
+        angleDeg: number(0, 90),
+        plane: fc.constantFrom('width' as const, 'length' as const)
+      }),
+      model: fc.constantFrom('rule' as const, 'wave' as const),
+      sameLoudness: fc.boolean()
+    }),
+    frequency: number(20, 20_000),
+    notes: name
+  })
+);
 /** A model of a bench, possible or not. */
 const stretch = fc.tuple(share, share);
 const model: fc.Arbitrary<BenchModel> = fc.record(
@@ -265,6 +299,7 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
         amplifier: fc.record({ leastLoad: number(0.1, 100), power: number(0.001, 100) }),
         lift: fc.record({ gainDb: number(0, 18), below: number(50, 1000) }),
         trials: fc.array(blindRun, { maxLength: 3 }),
+        script: fc.array(scene, { maxLength: 2 }),
         noise: fc.record({
           place: fc.constantFrom(...PLACE_KINDS),
           levelDb: number(10, 100),

@@ -4,8 +4,12 @@ import { defaultBodyVolume, defaultDepth } from '../acoustics/speaker/speakers.j
 import type { Mount } from '../acoustics/mounts/mount.js';
 import { BenchFileError } from './bench-file-error.js';
 import type { CheckedBenchFile } from './bench-file-schema.js';
-import type { BenchFile, BenchSpeaker } from './bench-file.js';
+import type { BenchFile, BenchSpeaker, Setup } from './bench-file.js';
 import { quoted } from './json/quoted.js';
+import type { Scene } from './scene.js';
+
+type CheckedSetup = CheckedBenchFile['setups'][number];
+type CheckedScene = NonNullable<CheckedBenchFile['script']>[number];
 
 /**
  * The defaults that depend on the rest of the file: a speaker is called like its key, its cone, depth and
@@ -28,26 +32,42 @@ export function withDefaults(checked: CheckedBenchFile): BenchFile {
   }
   const keys = Object.keys(speakers);
   const setups = checked.setups.map((setup, i) => {
-    if (setup.speaker === undefined && keys.length !== 1)
-      throw new BenchFileError(`setups[${i}] does not say which speaker it takes (${keys.length} are there)`);
-    const speaker = setup.speaker ?? keys[0];
-    if (!keys.includes(speaker))
-      throw new BenchFileError(`setups[${i}].speaker ${quoted(speaker)} is not among the speakers`);
-    const { mount, turn, above, facing, second, wall, price, notes } = setup;
-    return {
-      name: setup.name ?? defaultSetupName(mount),
-      speaker,
-      mount,
-      turn,
-      ...(above !== undefined && { above }),
-      ...(facing !== undefined && { facing }),
-      ...(second && { second }),
-      ...(wall !== undefined && { wall }),
-      ...(price !== undefined && { price }),
-      notes
-    };
+    const whole = wholeSetup(setup, `setups[${i}]`, keys);
+    if (!keys.includes(whole.speaker))
+      throw new BenchFileError(`setups[${i}].speaker ${quoted(whole.speaker)} is not among the speakers`);
+    return whole;
   });
-  return { ...checked, speakers, setups };
+  const { script, ...rest } = checked;
+  return {
+    ...rest,
+    speakers,
+    setups,
+    ...(script && { script: script.map((scene, i) => wholeScene(scene, i, keys)) })
+  };
+}
+
+/** A scene outlives the speaker of its mount. */
+function wholeScene({ heard, ...scene }: CheckedScene, i: number, keys: readonly string[]): Scene {
+  if (!heard) return scene;
+  return { ...scene, heard: { ...heard, setup: wholeSetup(heard.setup, `script[${i}].heard.setup`, keys) } };
+}
+
+function wholeSetup(setup: CheckedSetup, where: string, keys: readonly string[]): Setup {
+  if (setup.speaker === undefined && keys.length !== 1)
+    throw new BenchFileError(`${where} does not say which speaker it takes (${keys.length} are there)`);
+  const { mount, turn, above, facing, second, wall, price, notes } = setup;
+  return {
+    name: setup.name ?? defaultSetupName(mount),
+    speaker: setup.speaker ?? keys[0],
+    mount,
+    turn,
+    ...(above !== undefined && { above }),
+    ...(facing !== undefined && { facing }),
+    ...(second && { second }),
+    ...(wall !== undefined && { wall }),
+    ...(price !== undefined && { price }),
+    notes
+  };
 }
 
 /** The cone most small speakers have: 0.85 of the frame's length and 0.80 of its width (common practice). */

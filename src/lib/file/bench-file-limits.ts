@@ -16,5 +16,11 @@ export const BENCH_FILE_LIMITS = {
   notes: 4000,
   typedNotes: 2000,
   /** Runs of blind trials. */
-  trials: 200
+  trials: 200,
+  /** Scenes of a script, and what one may hold: minutes planned, Hz of its tone, signs and lines of its text. */
+  scenes: 60,
+  sceneMinutes: [0.1, 60],
+  sceneFrequency: [20, 20_000],
+  sceneText: 320,
+  sceneLines: 8
 } as const;

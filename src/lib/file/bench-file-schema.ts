@@ -6,8 +6,10 @@ import { PLACE_KINDS, PLACE_LEVEL } from '../sounds/places/place-spectra.js';
 import { BENCH_FORMAT } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { blindRun } from './blind-run-schema.js';
+import { listener } from './listener-schema.js';
 import { model } from './model-schema.js';
-import { listOf, name, noList, object, oneOf, place, within } from './schema-parts.js';
+import { listOf, modelName, name, noList, object, oneOf, place, truth, within } from './schema-parts.js';
+import { scene } from './scene-schema.js';
 import { setup } from './setup-schema.js';
 import { sound } from './sound-schema.js';
 import { speaker } from './speaker-schema.js';
@@ -41,7 +43,7 @@ const lift = object({
 const noise = object({
   place: oneOf(PLACE_KINDS),
   levelDb: within(PLACE_LEVEL, 'dB'),
-  heard: v.optional(v.boolean('must be true or false'), false)
+  heard: v.optional(truth, false)
 });
 
 /**
@@ -54,15 +56,7 @@ export const benchFileSchema = object({
   air: v.optional(object({ temperatureC: v.optional(within(LIMITS.temperatureC, '°C'), 20) }), {}),
   speakers: v.pipe(v.unknown(), noList, v.record(name, speaker, 'must be an object')),
   setups: v.array(setup, 'must be a list'),
-  listener: v.optional(
-    object({
-      angleDeg: v.optional(within(LIMITS.angleDeg, 'degrees'), 0),
-      plane: v.optional(oneOf(['length', 'width']), 'width'),
-      distance: v.optional(within(LIMITS.distance, 'm')),
-      board: v.optional(v.boolean('must be true or false'))
-    }),
-    {}
-  ),
+  listener: v.optional(listener, {}),
   drive: v.optional(drive),
   amplifier: v.optional(amplifier),
   lift: v.optional(lift),
@@ -73,14 +67,15 @@ export const benchFileSchema = object({
     object({
       heard: v.optional(place, 0),
       measuredAgainst: v.optional(place, 0),
-      model: v.optional(oneOf(['rule', 'wave']), 'wave'),
-      inches: v.optional(v.boolean('must be true or false'), false),
-      realLevel: v.optional(v.boolean('must be true or false')),
-      sameLoudness: v.optional(v.boolean('must be true or false'), false)
+      model: v.optional(modelName, 'wave'),
+      inches: v.optional(truth, false),
+      realLevel: v.optional(truth),
+      sameLoudness: v.optional(truth, false)
     }),
     {}
   ),
-  trials: v.optional(listOf(blindRun, limits.trials))
+  trials: v.optional(listOf(blindRun, limits.trials)),
+  script: v.optional(listOf(scene, limits.scenes))
 });
 
 /** A bench file of which every key is known and of its type, with the plain defaults in. */

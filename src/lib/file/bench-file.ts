@@ -11,6 +11,7 @@ import type { GeneratedSound } from '../sounds/kinds.js';
 import type { PlaceKind } from '../sounds/places/place-spectra.js';
 import type { Decibels, Metres, Seconds } from '../units.js';
 import type { BlindRun } from './blind-run.js';
+import type { Scene } from './scene.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
@@ -104,4 +105,6 @@ export interface BenchFile {
   view: BenchView;
   /** Blind trials, oldest first; only the last can be under way. */
   trials?: BlindRun[];
+  /** What is shown to a hall, scene by scene. */
+  script?: Scene[];
 }

@@ -7,12 +7,13 @@ import { BenchFileError } from './bench-file-error.js';
 import { BENCH_FILE_LIMITS } from './bench-file-limits.js';
 import { benchFileSchema, type CheckedBenchFile } from './bench-file-schema.js';
 import { benchFileSentence } from './bench-file-sentence.js';
-import { BENCH_FORMAT, type BenchFile } from './bench-file.js';
+import { BENCH_FORMAT, type BenchFile, type BenchSound } from './bench-file.js';
 import { runProblem } from './blind-run.js';
 import { isJsonObject, type JsonObject } from './json/json-object.js';
 import { jsonSyntaxSentence } from './json/json-syntax-sentence.js';
 import { quoted } from './json/quoted.js';
 import { scanJson } from './json/scan-json.js';
+import { sceneProblem } from './scene.js';
 import { raiseToNewest } from './versions/versions.js';
 
 /**
@@ -78,7 +79,7 @@ function checkCounts({ speakers, setups }: JsonObject): void {
 }
 
 /** What one value says of another. */
-function checkOrder({ setups, view, sound, model, trials }: CheckedBenchFile): void {
+function checkOrder({ setups, view, sound, model, trials, script }: CheckedBenchFile): void {
   for (const [i, run] of trials?.entries() ?? []) {
     const problem = runProblem(run);
     if (problem) throw new BenchFileError(`trials[${i}]: ${problem}`);
@@ -88,12 +89,21 @@ function checkOrder({ setups, view, sound, model, trials }: CheckedBenchFile): v
       throw new BenchFileError(
         `view.${key} must be a place in setups, 0 … ${setups.length - 1}, got ${view[key]}`
       );
-  if (sound.kind !== 'recording') checkKnobs('sound', sound);
-  model?.sounds.forEach((one, i) => checkKnobs(`model.sounds[${i}]`, one));
-  if (sound.kind !== 'recording' || sound.until === undefined) return;
-  const from = sound.from ?? 0;
-  if (sound.until <= from)
-    throw new BenchFileError(`sound.until must be later than sound.from, ${from} s, got ${sound.until}`);
+  checkSoundAt('sound', sound);
+  model?.sounds.forEach((one, i) => checkSoundAt(`model.sounds[${i}]`, one));
+  for (const [i, scene] of script?.entries() ?? []) {
+    const problem = sceneProblem(scene);
+    if (problem) throw new BenchFileError(`script[${i}] ${problem}`);
+    if (scene.heard) checkSoundAt(`script[${i}].heard.sound`, scene.heard.sound);
+  }
+}
+
+/** What the values of a sound say of one another. */
+function checkSoundAt(where: string, sound: BenchSound): void {
+  if (sound.kind !== 'recording') return checkKnobs(where, sound);
+  const { from = 0, until } = sound;
+  if (until !== undefined && until <= from)
+    throw new BenchFileError(`${where}.until must be later than ${where}.from, ${from} s, got ${until}`);
 }
 
 /** What the knobs of a sound say of one another. */

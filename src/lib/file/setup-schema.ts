@@ -12,6 +12,7 @@ import {
   price,
   strict,
   text,
+  truth,
   twoNumbers,
   within
 } from './schema-parts.js';
@@ -94,7 +95,7 @@ const mount = v.pipe(
 
 const second = object({
   at: twoNumbers,
-  reversed: v.optional(v.boolean('must be true or false'), false),
+  reversed: v.optional(truth, false),
   wiring: v.optional(oneOf(['parallel', 'series']), 'parallel')
 });
 

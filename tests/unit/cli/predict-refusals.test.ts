@@ -38,8 +38,8 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       'a newer file',
       ['-'],
-      '{"format":"backwave-bench","version":7}',
-      'this bench file is of version 7; this program reads versions 1 … 6'
+      '{"format":"backwave-bench","version":8}',
+      'this bench file is of version 8; this program reads versions 1 … 7'
     ],
     ['--by without --fit', ['-', '--by', 'deep'], '', '--by is for --fit only'],
     [
@@ -51,7 +51,7 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       '--fit of a bench without a model',
       ['-', '--fit'],
-      drivenBench({ version: 6 }),
+      drivenBench({ version: 7 }),
       'this bench file says no model to be fitted out: it lacks "model"'
     ],
     [

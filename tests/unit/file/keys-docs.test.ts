@@ -25,6 +25,10 @@ test('docs/file-format.md lists every key, in the order in which it is written',
   expect(keysUnder('A speaker')).toEqual(Object.keys(speaker));
   expect(keysUnder('The listener')).toEqual(Object.keys(top.listener.wrapped.pipe[2].entries));
   expect(keysUnder('Blind trials')).toEqual(Object.keys(top.trials.wrapped.pipe[0].item.pipe[2].entries));
+  const scene = top.script.wrapped.pipe[0].item.pipe[2].entries;
+  expect(keysUnder('The script')).toEqual(Object.keys(scene));
+  const heard = page.split('\n').find((line) => line.startsWith('| `heard`'))!;
+  for (const key of Object.keys(scene.heard.wrapped.pipe[2].entries)) expect(heard).toContain(`\`${key}\``);
   // Its second table begins with the word `kind`.
   const [own] = keysUnder('A setup').join().split(',kind,');
   expect(own.split(',')).toEqual(Object.keys(setup));

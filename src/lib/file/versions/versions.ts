@@ -3,6 +3,7 @@ import { quoted } from '../json/quoted.js';
 import { DRIVE_TOLD } from './drive-told.js';
 import { ENGINE_TO_DIESEL } from './engine-to-diesel.js';
 import { LOAD_AT_ONCE } from './load-at-once.js';
+import { HALL_TOLD } from './hall-told.js';
 import { LAYOUT_TOLD } from './layout-told.js';
 import { MODEL_SAID } from './model-said.js';
 import { OPENINGS_TOLD } from './openings-told.js';
@@ -20,7 +21,8 @@ const STEPS: readonly [VersionStep, ...VersionStep[]] = [
   LAYOUT_TOLD,
   OPENINGS_TOLD,
   DRIVE_TOLD,
-  TRIALS_TOLD
+  TRIALS_TOLD,
+  HALL_TOLD
 ];
 
 /** The version this program writes: the one that the steps lead to. */
