@@ -10,6 +10,7 @@ import { type BlindRun, SAYINGS } from '../../src/lib/file/blind-run.js';
 import type { Scene } from '../../src/lib/file/scene.js';
 import { PLACE_KINDS } from '../../src/lib/sounds/places/place-spectra.js';
 import { BENCH_VERSION } from '../../src/lib/file/versions/versions.js';
+import { VOTE_STAGES, type VoteRound } from '../../src/lib/file/vote-round.js';
 import type {
   BenchFile,
   BenchModel,
@@ -200,6 +201,35 @@ const scene: fc.Arbitrary<Scene> = fc.oneof(
     notes: name
   })
 );
+
+/** A round of a hall vote, at any stage. */
+const voteRound: fc.Arbitrary<VoteRound> = fc
+  .record({
+    question: name,
+    mounts: fc.tuple(name, name, name),
+    place: fc.constantFrom('hand' as const, 'layout' as const),
+    noise: fc.option(fc.constantFrom(...PLACE_KINDS), { nil: undefined }),
+    model: fc.constantFrom('rule' as const, 'wave' as const),
+    sameLoudness: fc.boolean(),
+    seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+    bench: name,
+    stage: fc.constantFrom(...VOTE_STAGES),
+    first: fc.integer({ min: 1, max: 999 }),
+    seen: fc.option(fc.boolean(), { nil: undefined }),
+    ended: fc.option(fc.constantFrom('early' as const, 'changed' as const), { nil: undefined })
+  })
+  .map(({ first, stage, seen, ended, noise, ...round }) => ({
+    ...round,
+    stage,
+    places: [0, 0, 0],
+    sound: 'Single puffs',
+    day: '2026-11-30',
+    hands: [first, stage === 'count' ? null : 0, 3],
+    ...(noise && { noise }),
+    ...(seen !== undefined && { seen }),
+    ...(ended && stage !== 'shown' && { ended })
+  }));
+
 /** A model of a bench, possible or not. */
 const stretch = fc.tuple(share, share);
 const model: fc.Arbitrary<BenchModel> = fc.record(
@@ -300,6 +330,7 @@ export const arbitraryBench: fc.Arbitrary<BenchFile> = fc
         lift: fc.record({ gainDb: number(0, 18), below: number(50, 1000) }),
         trials: fc.array(blindRun, { maxLength: 3 }),
         script: fc.array(scene, { maxLength: 2 }),
+        votes: fc.array(voteRound, { maxLength: 3 }),
         noise: fc.record({
           place: fc.constantFrom(...PLACE_KINDS),
           levelDb: number(10, 100),

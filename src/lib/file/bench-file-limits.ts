@@ -22,5 +22,8 @@ export const BENCH_FILE_LIMITS = {
   sceneMinutes: [0.1, 60],
   sceneFrequency: [20, 20_000],
   sceneText: 320,
-  sceneLines: 8
+  sceneLines: 8,
+  /** Rounds of hall votes, and hands for one letter. */
+  votes: 200,
+  hands: 999
 } as const;

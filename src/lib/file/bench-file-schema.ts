@@ -14,6 +14,7 @@ import { setup } from './setup-schema.js';
 import { sound } from './sound-schema.js';
 import { speaker } from './speaker-schema.js';
 import { BENCH_VERSION } from './versions/versions.js';
+import { voteRound } from './vote-round-schema.js';
 
 const drive = v.pipe(
   object({
@@ -75,7 +76,8 @@ export const benchFileSchema = object({
     {}
   ),
   trials: v.optional(listOf(blindRun, limits.trials)),
-  script: v.optional(listOf(scene, limits.scenes))
+  script: v.optional(listOf(scene, limits.scenes)),
+  votes: v.optional(listOf(voteRound, limits.votes))
 });
 
 /** A bench file of which every key is known and of its type, with the plain defaults in. */

@@ -12,6 +12,7 @@ import type { PlaceKind } from '../sounds/places/place-spectra.js';
 import type { Decibels, Metres, Seconds } from '../units.js';
 import type { BlindRun } from './blind-run.js';
 import type { Scene } from './scene.js';
+import type { VoteRound } from './vote-round.js';
 
 /** What `format` says in every bench file. */
 export const BENCH_FORMAT = 'backwave-bench';
@@ -107,4 +108,6 @@ export interface BenchFile {
   trials?: BlindRun[];
   /** What is shown to a hall, scene by scene. */
   script?: Scene[];
+  /** Rounds of hall votes, oldest first; only the last can be open. */
+  votes?: VoteRound[];
 }

@@ -1,8 +1,8 @@
 /** What is asked in each trial of a run. */
 export type TrialQuestion = 'same' | 'like' | 'better';
 
-/** What stands for the mounts of a trial. */
-export const LETTERS = ['A', 'B', 'C'] as const;
+/** What stands for mounts that are not named: two or three in a trial, as many as the shelf holds in a vote. */
+export const LETTERS = ['A', 'B', 'C', 'D', 'E', 'F'] as const;
 
 /** What can be said to each question: a letter, or whether the two are the same. */
 export const SAYINGS = {

@@ -15,6 +15,7 @@ import { quoted } from './json/quoted.js';
 import { scanJson } from './json/scan-json.js';
 import { sceneProblem } from './scene.js';
 import { raiseToNewest } from './versions/versions.js';
+import { roundProblem } from './vote-round.js';
 
 /**
  * Reads a bench file: text → plain value with every default filled in (docs/file-format.md). Whether the
@@ -79,10 +80,14 @@ function checkCounts({ speakers, setups }: JsonObject): void {
 }
 
 /** What one value says of another. */
-function checkOrder({ setups, view, sound, model, trials, script }: CheckedBenchFile): void {
+function checkOrder({ setups, view, sound, model, trials, script, votes }: CheckedBenchFile): void {
   for (const [i, run] of trials?.entries() ?? []) {
     const problem = runProblem(run);
     if (problem) throw new BenchFileError(`trials[${i}]: ${problem}`);
+  }
+  for (const [i, round] of votes?.entries() ?? []) {
+    const problem = roundProblem(round);
+    if (problem) throw new BenchFileError(`votes[${i}]: ${problem}`);
   }
   for (const key of ['heard', 'measuredAgainst'] as const)
     if (view[key] >= setups.length)

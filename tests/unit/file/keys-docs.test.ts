@@ -29,6 +29,7 @@ test('docs/file-format.md lists every key, in the order in which it is written',
   expect(keysUnder('The script')).toEqual(Object.keys(scene));
   const heard = page.split('\n').find((line) => line.startsWith('| `heard`'))!;
   for (const key of Object.keys(scene.heard.wrapped.pipe[2].entries)) expect(heard).toContain(`\`${key}\``);
+  expect(keysUnder('Hall votes')).toEqual(Object.keys(top.votes.wrapped.pipe[0].item.pipe[2].entries));
   // Its second table begins with the word `kind`.
   const [own] = keysUnder('A setup').join().split(',kind,');
   expect(own.split(',')).toEqual(Object.keys(setup));

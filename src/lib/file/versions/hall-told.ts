@@ -1,8 +1,8 @@
 import type { VersionStep } from './version-step.js';
 
 /**
- * Version 7 can hold what is shown to a hall. A file of version 6 says nothing of it; the number keeps an older program from losing the
- * script of a newer one.
+ * Version 7 can hold what is shown to a hall, and keeps what the hall voted. A file of version 6 says nothing of it; the number keeps an older
+ * program from losing the script and the rounds of a newer one.
  */
 export const HALL_TOLD: VersionStep = {
   from: 6,
