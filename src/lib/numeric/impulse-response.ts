@@ -1,12 +1,15 @@
 import type { Hertz } from '../units.js';
 import { complexArray, type ComplexArray } from './complex-array.js';
 import { RealFft } from './fft.js';
+import { LruCache } from './lru-cache.js';
 
 /** Samples by which every impulse response is late, so that what a band limit spreads before zero is kept. */
 export const PRE_DELAY = 64;
 
 /** By their size: a filter is made anew at every move of a knob. */
 const ffts = new Map<number, RealFft>();
+/** By size and rate, the same array every time: what is read off on it can be kept. */
+const grids = new LruCache<Float64Array>(8);
 
 /**
  * Length of the impulse responses at a sample rate: the least power of two of at least 85 ms, and at least
@@ -23,10 +26,14 @@ export function tapsFor(sampleRate: Hertz): number {
 /** Above this share of the sample rate no filter follows a response. */
 const TOP_SHARE = 0.45;
 
-/** The frequencies k·sampleRate/taps of the bins k = 0 … taps/2 on which `impulseResponse` takes a response. */
+/** The frequencies k·sampleRate/taps of the bins k = 0 … taps/2 on which `impulseResponse` takes a response: not to be changed. */
 export function fftFrequencies(taps: number, sampleRate: Hertz): Float64Array {
+  const key = `${taps} ${sampleRate}`;
+  const kept = grids.get(key);
+  if (kept) return kept;
   const frequency = new Float64Array(taps / 2 + 1);
   for (let k = 0; k < frequency.length; k++) frequency[k] = (k * sampleRate) / taps;
+  grids.set(key, frequency);
   return frequency;
 }
 

@@ -131,7 +131,8 @@ export function hearWaves({ curve, highest, airMass }: SolvedWaves, listener: Li
  * The response of a speaker where `hearWaves` listened, on any grid. 0 dB as in `waveSolution`.
  *
  * @param installation of the sizes that were solved
- * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid
+ * @param frequency Hz, each at least 0, any length; the response holds this same array as its grid, and what was
+ * read off for it is kept as long as it is: do not change it
  * @throws RangeError for a moving mass below that of the air at the cone
  */
 export function heardResponse(
@@ -143,26 +144,11 @@ export function heardResponse(
 ): WaveResponse {
   for (const f of frequency)
     if (!(f >= 0 && f < Infinity)) throw new RangeError(`a frequency must be at least 0 Hz, got ${f}`);
-  const { fit, loadLow, highest } = heard;
-  const held = frequency.map((f) => Math.min(f, highest));
-  const back = inverse(heard.turn);
-  const outputs = evaluateFit(fit, held).map((output) => turnedBy(output, back));
-  const pairs = loadPairs(heard.cones);
-  const stiffness = pairs.map(([at, by], k) => {
-    if (at === by) {
-      const samples = turnedBy({ re: fit.values[k].re.slice(), im: fit.values[k].im.slice() }, back);
-      keepPassive(outputs[k], held, samples, fit.support, loadLow);
-    }
-    return loadStiffness(installation, air, frequency, held, outputs[k], loadLow);
-  });
-  const ofCones = Array.from({ length: heard.cones }, (_, cone) => {
-    const from = pairs.length + cone * heard.ways.length;
-    const even = outputs.slice(from, from + heard.ways.length);
-    const low = even.map((output) => fromEven(output, held, heard.low));
-    const all = together(low, heard.ways, held, soundSpeed(air));
-    goBeyond(all, frequency, highest, heard.ahead[cone], soundSpeed(air));
-    return all;
-  });
+  const { highest } = heard;
+  const { held, loads, ofCones } = readingOf(heard, soundSpeed(air), frequency);
+  const stiffness = loads.map((load) =>
+    loadStiffness(installation, air, frequency, held, load, heard.loadLow)
+  );
   const { speaker: own, second } = installation;
   const driven =
     speaker === 'full'
@@ -170,7 +156,7 @@ export function heardResponse(
       : undefined;
   const h = driven
     ? sum(accelerations(driven).map((moved, cone) => multiply(moved, ofCones[cone])))
-    : sum(ofCones.map((heardOf, cone) => (cone > 0 && second?.reversed ? scaled(heardOf, -1) : heardOf)));
+    : sum(ofCones.map((heardOf, cone) => scaled(heardOf, cone > 0 && second?.reversed ? -1 : 1)));
   const { interpolationErrorDb, unknowns, solved } = heard;
   return {
     frequency,
@@ -183,6 +169,51 @@ export function heardResponse(
     unknowns,
     solved
   };
+}
+
+/** What one listener hears on a grid, whatever drives the cones. Nobody changes it. */
+interface Reading {
+  c: MetresPerSecond;
+  /** The grid, held at the highest frequency that was solved. */
+  held: Float64Array;
+  /** The even forms of the loads, as in `loadPairs`. */
+  loads: ComplexArray[];
+  /** Of each cone, on all ways together. */
+  ofCones: ComplexArray[];
+}
+
+/** By what is heard and the grid: a speaker's values and what lifts or drives it are changed far more often than either. */
+const readings = new WeakMap<HeardWaves, WeakMap<Float64Array, Reading>>();
+
+function readingOf(heard: HeardWaves, c: MetresPerSecond, frequency: Float64Array): Reading {
+  const ofHeard = readings.get(heard) ?? new WeakMap<Float64Array, Reading>();
+  const known = ofHeard.get(frequency);
+  if (known?.c === c) return known;
+  const reading = read(heard, c, frequency);
+  readings.set(heard, ofHeard.set(frequency, reading));
+  return reading;
+}
+
+function read(heard: HeardWaves, c: MetresPerSecond, frequency: Float64Array): Reading {
+  const { fit, loadLow, highest } = heard;
+  const held = frequency.map((f) => Math.min(f, highest));
+  const back = inverse(heard.turn);
+  const outputs = evaluateFit(fit, held).map((output) => turnedBy(output, back));
+  const pairs = loadPairs(heard.cones);
+  pairs.forEach(([at, by], k) => {
+    if (at !== by) return;
+    const samples = turnedBy({ re: fit.values[k].re.slice(), im: fit.values[k].im.slice() }, back);
+    keepPassive(outputs[k], held, samples, fit.support, loadLow);
+  });
+  const ofCones = Array.from({ length: heard.cones }, (_, cone) => {
+    const from = pairs.length + cone * heard.ways.length;
+    const even = outputs.slice(from, from + heard.ways.length);
+    const low = even.map((output) => fromEven(output, held, heard.low));
+    const all = together(low, heard.ways, held, c);
+    goBeyond(all, frequency, highest, heard.ahead[cone], c);
+    return all;
+  });
+  return { c, held, loads: outputs.slice(0, pairs.length), ofCones };
 }
 
 /** The elements of the symmetric matrix of loads, upper triangle: [pressed on, moving]. */
