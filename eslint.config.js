@@ -73,7 +73,15 @@ const inner = {
     pictures: ['.', 'colour', 'scales', 'axes', 'labels', 'marks', 'readout']
   },
   file: { '.': ['json', 'versions'], json: [], versions: ['json'] },
-  bench: { '.': [], keep: ['.'], sounding: ['.'], air: ['.'], trials: ['.', 'sounding'], fit: ['.'] }
+  bench: {
+    '.': [],
+    keep: ['.'],
+    sounding: ['.'],
+    air: ['.'],
+    trials: ['.', 'sounding'],
+    votes: ['.', 'sounding', 'trials'],
+    fit: ['.']
+  }
 };
 
 /** Packages that belong to some rooms only. */

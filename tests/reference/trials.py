@@ -1,25 +1,29 @@
-"""Binomial tails, exact intervals and Bradley–Terry worths by SciPy.
+"""Binomial tails, exact intervals, shows of hands and Bradley–Terry worths by SciPy.
 
 Run: python3 tests/reference/trials.py   (needs NumPy and SciPy; writes trials.json beside itself)
 
 tails       P(X >= k), X ~ B(n, p): scipy.stats.binom.sf(k - 1, n, p)
 intervals   scipy.stats.binomtest(k, n).proportion_ci(0.95, 'exact') (Clopper and Pearson)
+hands       for hands by thing: m·binom.sf(most - 1, n, 1/m); P(one or another gets as many) summed over every outcome by
+            scipy.stats.multinomial; binomtest(k, n).proportion_ci(1 - 0.05/m, 'exact') of each
 worths      the maximum of the log-likelihood of Bradley and Terry, by scipy.optimize.minimize over log-worths
 """
 
+import itertools
 import json
 import pathlib
 
 import numpy as np
 import scipy
 from scipy.optimize import minimize
-from scipy.stats import binom, binomtest
+from scipy.stats import binom, binomtest, multinomial
 
 TAILS = [
     (7, 8, 0.5), (12, 16, 0.5), (17, 24, 0.5), (12, 16, 0.8), (17, 24, 0.8), (12, 16, 0.6), (5, 5, 0.5), (0, 7, 0.3),
     (1, 40, 0.01), (60, 60, 0.95), (38, 60, 0.5), (530, 1000, 0.5), (9000, 10000, 0.9),
 ]
 INTERVALS = [(0, 5), (5, 5), (7, 8), (8, 16), (12, 16), (13, 16), (17, 24), (31, 60), (1, 60), (60, 60)]
+HANDS = [(12, 8), (15, 5), (10, 10), (9, 6, 5), (14, 4, 2), (3, 11, 4, 2), (20, 6, 3, 1), (5, 4, 3, 3, 2), (9, 2, 2, 1, 1, 1)]
 WINS = [
     [[0, 7], [3, 0]],
     [[0, 4, 5], [2, 0, 4], [1, 2, 0]],
@@ -44,6 +48,27 @@ def worth(wins):
     return (worths / worths.sum()).tolist()
 
 
+def exactly(hands):
+    """How often one or another gets as many as the most, each hand for any of them alike."""
+    n, m, most = sum(hands), len(hands), max(hands)
+    outcomes = (
+        (*first, n - sum(first)) for first in itertools.product(range(n + 1), repeat=m - 1) if sum(first) <= n
+    )
+    alike = multinomial(n, [1 / m] * m)
+    return float(sum(alike.pmf(one) for one in outcomes if max(one) >= most))
+
+
+def show_of(hands):
+    n, m, most = sum(hands), len(hands), max(hands)
+    intervals = [binomtest(k, n).proportion_ci(1 - 0.05 / m, "exact") for k in hands]
+    return {
+        "hands": list(hands),
+        "bound": float(min(1, m * binom.sf(most - 1, n, 1 / m))),
+        "exactly": exactly(hands) if (n + 1) ** (m - 1) < 1e5 else None,
+        "intervals": [[float(ci.low), float(ci.high)] for ci in intervals],
+    }
+
+
 def main():
     made = {
         "scipy": scipy.__version__,
@@ -53,6 +78,7 @@ def main():
             for k, n in INTERVALS
             for ci in [binomtest(k, n).proportion_ci(0.95, "exact")]
         ],
+        "hands": [show_of(hands) for hands in HANDS],
         "worths": [{"wins": wins, "worth": worth(wins)} for wins in WINS],
     }
     path = pathlib.Path(__file__).with_suffix(".json")

@@ -330,8 +330,8 @@ export class Bench {
     });
   }
 
-  /** Changes what is kept of blind trials. A run is one step back, from its beginning on. */
-  keepTrials(change: (file: BenchFile) => BenchFile, { begins = false }: { begins?: boolean } = {}): void {
+  /** Changes what is kept of blind trials and hall votes. A run or a round is one step back, from its beginning on. */
+  keepResults(change: (file: BenchFile) => BenchFile, { begins = false }: { begins?: boolean } = {}): void {
     const file = change(this.#file);
     if (file === this.#file) return;
     if (begins) this.#change(file, null);

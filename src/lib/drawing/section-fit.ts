@@ -31,6 +31,15 @@ export function oneScale(sections: readonly Fitted[], width: number, height: num
   return Math.max(0, Math.min(...scales));
 }
 
+/** The one scale at which each of these has room as it is, and need not be seen to grow. */
+export function closeScale(all: readonly Pick<Section, 'bounds'>[], width: number, height: number): number {
+  const scales = all.map(({ bounds }) => {
+    const across = 2 * (Math.max(-bounds.left, bounds.right) + BESIDE);
+    return Math.min(width / across, height / downOf(bounds));
+  });
+  return Math.max(0, Math.min(...scales));
+}
+
 /** The section at a scale, in the middle of a picture of this size. */
 export function sectionFit(
   { bounds }: Pick<Section, 'bounds'>,

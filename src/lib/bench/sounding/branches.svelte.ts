@@ -11,8 +11,8 @@ import type { Playback } from './playback.svelte.js';
 export interface BranchParts {
   bench: Pick<Bench, 'file' | 'model' | 'listener' | 'sampleRate'>;
   levels: Pick<Levels, 'levelling'>;
-  /** Those among which one listens blind are brought to one loudness. */
-  hearing: Pick<Hearing, 'among'>;
+  /** Those among which one listens blind are brought to one loudness, unless they are to keep the same drive. */
+  hearing: Pick<Hearing, 'among' | 'levelled'>;
   gain: Pick<BenchGain, 'hasRoomFor'>;
   playback: Pick<Playback, 'room'>;
 }
@@ -73,8 +73,8 @@ export class Branches {
 
   #levelling(stand: Stand): number {
     const { bench, levels, hearing } = this.#parts;
-    const { among } = hearing;
-    if (among) return among.includes(stand.index) ? levels.levelling(stand, among) : 1;
+    const { among, levelled } = hearing;
+    if (among) return levelled && among.includes(stand.index) ? levels.levelling(stand, among) : 1;
     return bench.file.view.sameLoudness ? levels.levelling(stand) : 1;
   }
 

@@ -5,6 +5,8 @@ import type { Playback } from './playback.svelte.js';
 export class Hearing {
   /** The places among which one listens blind; null: the bench names what is heard. */
   among = $state.raw<readonly number[] | null>(null);
+  /** Whether those are as loud as the quietest of them. */
+  levelled = $state(true);
 
   #bench: Pick<Bench, 'file'>;
   #playback: Pick<Playback, 'room'>;
@@ -20,9 +22,13 @@ export class Hearing {
     return this.#unnamed ?? this.#bench.file.view.heard;
   }
 
-  /** Listens blind among these places, all as loud as the quietest of them; null goes back to the mount that the bench names. */
-  listenBlind(places: readonly number[] | null): void {
+  /**
+   * Listens blind among these places, all as loud as the quietest of them or all at the same drive; null goes back to the mount that the
+   * bench names.
+   */
+  listenBlind(places: readonly number[] | null, { levelled = true }: { levelled?: boolean } = {}): void {
     this.among = places;
+    this.levelled = levelled;
     this.#unnamed = null;
   }
 

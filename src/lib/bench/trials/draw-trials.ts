@@ -1,5 +1,6 @@
 import type { BlindRun } from '../../file/blind-run.js';
 import { random } from '../../sounds/blocks/random.js';
+import { shuffled } from './shuffled.js';
 
 /** What stands behind the letters of each trial of a run, in the letters' order, as places in its mounts. */
 export function drawTrials({ question, mounts, planned, seed }: Drawn): number[][] {
@@ -26,14 +27,4 @@ export function pairsOf(count: number): number[][] {
   return Array.from({ length: count }, (_, i) => i).flatMap((i) =>
     Array.from({ length: i }, (_, j) => [j, i])
   );
-}
-
-/** R. Durstenfeld, Commun. ACM 7 (1964) 420. */
-function shuffled<T>(all: readonly T[], uniform: () => number): T[] {
-  const order = [...all];
-  for (let i = order.length - 1; i > 0; i--) {
-    const j = Math.floor(uniform() * (i + 1));
-    [order[i], order[j]] = [order[j], order[i]];
-  }
-  return order;
 }

@@ -1,6 +1,5 @@
 import { untrack } from 'svelte';
 import { type BlindRun, LETTERS, type Saying } from '../../file/blind-run.js';
-import { LEAST_LEVELLING } from '../sounding/levels.svelte.js';
 import type { Bench } from '../bench.svelte.js';
 import type { Sounding } from '../sounding/sounding.svelte.js';
 import {
@@ -12,10 +11,11 @@ import {
   withRun,
   withRunEnded
 } from './blind-run.js';
+import { whyNotCompared } from './why-not-compared.js';
 
 /** What blind trials are made with. */
 export interface TrialParts {
-  bench: Pick<Bench, 'file' | 'stands' | 'keepTrials'>;
+  bench: Pick<Bench, 'file' | 'stands' | 'keepResults'>;
   sounding: Pick<Sounding, 'settled'> & {
     levels: Pick<Sounding['levels'], 'loudnessOf'>;
     hearing: Pick<Sounding['hearing'], 'listenBlind' | 'hearBlindly'>;
@@ -23,8 +23,6 @@ export interface TrialParts {
   /** A whole number within 0 … 2³² − 1, another one each time. */
   chance: () => number;
 }
-
-const MOST_APART = Math.round(-20 * Math.log10(LEAST_LEVELLING));
 
 /**
  * Blind trials on the bench. As long as a run is under way the page shows letters alone; what stands behind them is drawn from the run's
@@ -89,23 +87,16 @@ export class Trials {
   /** One sentence why these cannot be compared; null where they can. */
   obstacle(places: readonly number[]): string | null {
     const { bench, sounding } = this.#parts;
-    const stands = places.map((place) => bench.stands[place]);
-    const unbuilt = stands.find(({ problem }) => problem);
-    if (unbuilt) return `${unbuilt.setup.name} cannot be built as it stands.`;
-    const levels = places.map((place) => sounding.levels.loudnessOf(place));
-    const silent = levels.findIndex((level) => level === -Infinity);
-    if (silent >= 0)
-      return `${stands[silent].setup.name} is silent on this sound: there is nothing to compare.`;
-    const known = levels.filter((level) => level !== null);
-    if (Math.max(...known) - Math.min(...known) > MOST_APART)
-      return `They are more than ${MOST_APART} dB apart on this sound. So far apart they are not brought to one loudness.`;
-    return null;
+    return whyNotCompared(
+      places.map((place) => bench.stands[place]),
+      places.map((place) => sounding.levels.loudnessOf(place))
+    );
   }
 
   begin(wish: RunWish): void {
     const { bench, chance } = this.#parts;
     this.opened = true;
-    bench.keepTrials((file) => withRun(file, wish, chance()), { begins: true });
+    bench.keepResults((file) => withRun(file, wish, chance()), { begins: true });
   }
 
   /** Hears a letter of the present trial. */
@@ -124,7 +115,7 @@ export class Trials {
   /** Answers the present trial, once all its letters have been heard; the last answer ends the run. */
   answer(said: Saying): void {
     if (!this.run || !this.heardAll || !this.ready) return;
-    this.#parts.bench.keepTrials((file) => withAnswer(file, said));
+    this.#parts.bench.keepResults((file) => withAnswer(file, said));
     if (!this.run) this.#tellLast();
   }
 
@@ -134,7 +125,7 @@ export class Trials {
   }
 
   #end(ended: 'early' | 'changed'): void {
-    this.#parts.bench.keepTrials((file) => withRunEnded(file, ended));
+    this.#parts.bench.keepResults((file) => withRunEnded(file, ended));
     this.#tellLast();
   }
 

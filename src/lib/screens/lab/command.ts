@@ -3,6 +3,7 @@ import type { Bench } from '../../bench/bench.svelte.js';
 import type { Growth } from '../../bench/growth.svelte.js';
 import type { Keeper } from '../../bench/keep/keeper.svelte.js';
 import type { Trials } from '../../bench/trials/trials.svelte.js';
+import type { Votes } from '../../bench/votes/votes.svelte.js';
 import type { Sounding } from '../../bench/sounding/sounding.svelte.js';
 import type { Projection } from '../parts/hall/projection.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
@@ -18,6 +19,10 @@ export interface Parts {
   projection: Projection;
   air: Pick<AirAround, 'mode' | 'makePuff' | 'showTone'>;
   trials: Pick<Trials, 'shown' | 'run' | 'open' | 'leave' | 'hear' | 'answer'>;
+  votes: Pick<
+    Votes,
+    'shown' | 'screen' | 'round' | 'open' | 'leave' | 'hear' | 'step' | 'count' | 'type' | 'goOn' | 'goBack'
+  >;
   dialogs: Dialogs;
   page: PageAround;
 }
@@ -34,14 +39,17 @@ export interface PageAround {
   showAir(): void;
 }
 
+/** What has the page, and the keys. */
+export type Where = 'bench' | 'hall' | 'trials' | 'vote';
+
 /** One thing that can be asked of the lab, by key or by button. */
 export interface Command {
   name: CommandName;
   /** Any of these asks for it; the first is the one that is told. None: a button only. */
   keys: Keystroke[];
-  /** Only on the bench, only in the hall or only in blind trials; where absent, on the bench and in the hall. */
-  where?: 'bench' | 'hall' | 'trials';
-  /** In blind trials as well. */
+  /** Only there: on the bench, in the hall, in blind trials, in a hall vote; where absent, on the bench and in the hall. */
+  where?: Where | readonly Where[];
+  /** In blind trials and hall votes as well. */
   blind?: boolean;
   /** While something is typed as well: a text field has no use for the key. */
   inText?: boolean;

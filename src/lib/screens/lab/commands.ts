@@ -144,7 +144,7 @@ export const KEY_LINES: KeyLine[] = [
       {
         name: 'invert',
         keys: [place('KeyI')],
-        where: 'hall',
+        where: ['hall', 'vote'],
         letsGrow: true,
         deed: ({ projection }) => projection.invert()
       }
@@ -165,15 +165,81 @@ export const KEY_LINES: KeyLine[] = [
     ]
   },
   {
-    keys: 'A, B, C, 1, 2',
-    does: 'in blind trials: hear that letter, capital or small; answer with 1 and 2 (number pad too)',
+    keys: 'V',
+    does: 'hall vote, and back; I inverts it',
     commands: [
-      ...LETTERS.map((letter, i): Command => ({
-        name: `letter ${letter}`,
-        keys: [{ sign: letter }, { sign: letter.toLowerCase() }],
-        where: 'trials',
-        deed: ({ trials }) => trials.hear(i)
-      })),
+      { name: 'vote', keys: [place('KeyV')], deed: ({ votes }) => votes.open() },
+      {
+        name: 'leave vote',
+        keys: [{ sign: 'Escape' }],
+        where: 'vote',
+        always: true,
+        deed: ({ votes }) => votes.leave()
+      }
+    ]
+  },
+  {
+    keys: 'Enter, Backspace',
+    does: 'in a hall vote: on, and one step back (Page Up, Page Down, ← and → hear the letters)',
+    commands: [
+      { name: 'on', keys: [place('Enter'), place('NumpadEnter')], where: 'vote', deed: goOn },
+      { name: 'back', keys: [place('Backspace')], where: 'vote', deed: ({ votes }) => votes.goBack() },
+      {
+        name: 'next letter',
+        keys: [place('PageDown'), place('ArrowRight')],
+        where: 'vote',
+        held: true,
+        deed: ({ votes }) => votes.step(1)
+      },
+      {
+        name: 'previous letter',
+        keys: [place('PageUp'), place('ArrowLeft')],
+        where: 'vote',
+        held: true,
+        deed: ({ votes }) => votes.step(-1)
+      }
+    ]
+  },
+  {
+    keys: '↑ ↓',
+    does: 'in a hall vote: a hand more (+), a hand less (-); or type the number, 0 to 9 (number pad too)',
+    commands: [
+      {
+        name: 'a hand more',
+        keys: [place('ArrowUp'), { sign: '+' }],
+        where: 'vote',
+        held: true,
+        deed: ({ votes }) => votes.count(1)
+      },
+      {
+        name: 'a hand less',
+        keys: [place('ArrowDown'), { sign: '-' }],
+        where: 'vote',
+        held: true,
+        deed: ({ votes }) => votes.count(-1)
+      },
+      ...Array.from({ length: 10 }, (_, digit): Command => ({
+        name: `digit ${digit}`,
+        keys: [place(`Digit${digit}`), place(`Numpad${digit}`)],
+        where: 'vote',
+        deed: ({ votes }) => votes.type(digit)
+      }))
+    ]
+  },
+  {
+    keys: 'A, B, C, D, E, F',
+    does: 'in blind trials and hall votes: hear that letter, capital or small',
+    commands: LETTERS.map((letter, i): Command => ({
+      name: `letter ${letter}`,
+      keys: [{ sign: letter }, { sign: letter.toLowerCase() }],
+      where: ['trials', 'vote'],
+      deed: ({ trials, votes }) => (votes.round ? votes.hear(i) : trials.hear(i))
+    }))
+  },
+  {
+    keys: '1, 2',
+    does: 'in blind trials: answer (number pad too)',
+    commands: [
       ...[1, 2].map((answer): Command => ({
         name: `answer ${answer}`,
         keys: [place(`Digit${answer}`), place(`Numpad${answer}`)],
@@ -220,7 +286,7 @@ const WITHOUT_KEY: Command[] = [
   {
     name: 'fullscreen',
     keys: [],
-    where: 'hall',
+    where: ['hall', 'vote'],
     deed: ({ projection }) => void projection.toggleFullscreen()
   },
   { name: 'help', keys: [], deed: ({ dialogs }) => (dialogs.help = true) },
@@ -281,6 +347,16 @@ function play({ sounding, dialogs }: Parts): void {
   if (sounding.playing) sounding.stop();
   else if (dialogs.earsChecked) void sounding.play();
   else dialogs.earCheck = true;
+}
+
+/** A round that begins by a key or a click may fill the screen, and sounds. */
+function goOn(parts: Parts): void {
+  const { votes, projection } = parts;
+  const before = votes.screen;
+  votes.goOn();
+  if (before === 'round' || !votes.round) return;
+  void projection.enter();
+  start(parts);
 }
 
 /** Plays if nothing plays yet. */

@@ -15,6 +15,8 @@ import { setSounding } from '../../bench/sounding/sounding-context.js';
 import { Sounding } from '../../bench/sounding/sounding.svelte.js';
 import { setTrials } from '../../bench/trials/trials-context.js';
 import { Trials } from '../../bench/trials/trials.svelte.js';
+import { setVotes } from '../../bench/votes/votes-context.js';
+import { Votes } from '../../bench/votes/votes.svelte.js';
 import { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import { WavePool } from '../../workers/waves/wave-pool.js';
 import { sectionPicture } from '../air/section-picture.js';
@@ -42,7 +44,9 @@ export function createLab() {
   const kept = browserParts();
   const keeper = new Keeper(bench, kept);
   const sounding = new Sounding(bench, waves, { ready: () => !keeper.fetching, elsewhere });
-  const trials = new Trials({ bench, sounding, chance: () => crypto.getRandomValues(new Uint32Array(1))[0] });
+  const chance = (): number => crypto.getRandomValues(new Uint32Array(1))[0];
+  const trials = new Trials({ bench, sounding, chance });
+  const votes = new Votes({ bench, sounding, trials, chance, today });
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding.ownRecording);
   // The first sound is begun before the page is drawn: it is what takes longest.
   if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
@@ -53,11 +57,23 @@ export function createLab() {
   keeper.connect();
   recordings.connect();
   trials.connect();
+  votes.connect();
 
   const projection = new Projection();
   const dialogs = new Dialogs();
   const narrow = new MediaQuery('max-width: 700px');
-  const parts = { bench, sounding, growth, keeper, projection, air, trials, dialogs, page: pageAround };
+  const parts = {
+    bench,
+    sounding,
+    growth,
+    keeper,
+    projection,
+    air,
+    trials,
+    votes,
+    dialogs,
+    page: pageAround
+  };
   const commands = setCommands({
     run: (name) => commandNamed(name).deed(parts),
     keyOf: (name) => keyWords(commandNamed(name).keys[0])
@@ -69,6 +85,15 @@ export function createLab() {
   setGrowth(growth);
   setKeeper(keeper);
   setTrials(trials);
+  setVotes(votes);
   setNarrow(narrow);
   return { ...parts, narrow, commands, keyboard: new Keyboard(parts) };
+}
+
+/** The day by the clock on the wall here. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
 }

@@ -13,10 +13,11 @@ export class Keyboard {
   }
 
   press(event: KeyboardEvent): void {
-    const { projection, page, growth, trials } = this.#parts;
+    const { projection, page, growth, trials, votes } = this.#parts;
     const command = commandFor(event, {
       hall: projection.open,
       trials: trials.shown,
+      vote: votes.shown,
       dialog: page.dialogOpen,
       singleKeys: this.singleKeys
     });

@@ -1,4 +1,4 @@
-import type { Command } from './command.js';
+import type { Command, Where } from './command.js';
 import { COMMANDS } from './commands.js';
 import { isPressed } from './keystroke.js';
 
@@ -8,6 +8,8 @@ export interface Situation {
   hall: boolean;
   /** Blind trials have the page for themselves. */
   trials: boolean;
+  /** So has a hall vote. */
+  vote: boolean;
   /** A dialog is open. */
   dialog: boolean;
   /** Single keys do something (WCAG 2.1.4); chords do always. */
@@ -17,11 +19,13 @@ export interface Situation {
 /** The command that a key press asks for; null where the key belongs to something else. */
 export function commandFor(
   event: KeyboardEvent,
-  { hall, trials, dialog, singleKeys }: Situation
+  { hall, trials, vote, dialog, singleKeys }: Situation
 ): Command | null {
   if (event.defaultPrevented || event.altKey) return null;
-  const place = trials ? 'trials' : hall ? 'hall' : 'bench';
-  const here = COMMANDS.filter(({ where, blind }) => (where ? where === place : !trials || blind));
+  const place: Where = trials ? 'trials' : vote ? 'vote' : hall ? 'hall' : 'bench';
+  const here = COMMANDS.filter(({ where, blind }) =>
+    where ? [where].flat().includes(place) : !(trials || vote) || blind
+  );
   // A sign comes before a place: where it stands on another's key, it is the sign that was meant.
   const command =
     here.find(({ keys }) => keys.some((key) => !('place' in key) && isPressed(key, event))) ??

@@ -29,6 +29,15 @@ export type CommandName =
   | 'leave trials'
   | `letter ${string}`
   | `answer ${number}`
+  | 'vote'
+  | 'leave vote'
+  | 'next letter'
+  | 'previous letter'
+  | 'on'
+  | 'back'
+  | 'a hand more'
+  | 'a hand less'
+  | `digit ${number}`
   | 'undo'
   | 'redo'
   | 'save'

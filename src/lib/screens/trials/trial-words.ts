@@ -1,5 +1,6 @@
 import { pairsOf } from '../../bench/trials/draw-trials.js';
 import { type RunResult, saysAlwaysTheSame } from '../../bench/trials/run-result.js';
+import { ofHundred } from '../../format/of-hundred.js';
 import type { BlindRun, Saying, TrialQuestion } from '../../file/blind-run.js';
 import {
   hearingOutcome,
@@ -28,19 +29,6 @@ export function choiceProblem(question: TrialQuestion, there: number, chosen: nu
   if (chosen < 2) return 'Choose two mounts.';
   if (question !== 'better' && chosen > 2) return `This question compares two mounts; ${chosen} are chosen.`;
   return null;
-}
-
-/** Why nothing can be compared yet. `pending` is what stands where levels will be. */
-export function pendingWords(isThereASound: boolean, pending: string): string {
-  return isThereASound
-    ? 'What is compared is being worked out …'
-    : `There is no sound to compare on: ${pending}.`;
-}
-
-/** So many of a hundred; small shares with a decimal. */
-function ofHundred(share: number): string {
-  const percent = 100 * share;
-  return percent < 0.1 ? 'fewer than 0.1' : percent < 10 ? percent.toFixed(1) : String(Math.round(percent));
 }
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;

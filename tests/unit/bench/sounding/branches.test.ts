@@ -25,7 +25,7 @@ function twoMagnets() {
   const branches = new Branches({
     bench,
     levels: { levelling: () => 1 },
-    hearing: { among: null },
+    hearing: { among: null, levelled: true },
     gain: { hasRoomFor: () => true },
     playback: { room }
   });

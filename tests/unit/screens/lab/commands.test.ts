@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import type { BlindRun } from '../../../../src/lib/file/blind-run.js';
+import type { VoteRound } from '../../../../src/lib/file/vote-round.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import type { Parts } from '../../../../src/lib/screens/lab/command.js';
 import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
@@ -43,6 +44,19 @@ function lab({ still = false } = {}) {
       leave: vi.fn(),
       hear: vi.fn(),
       answer: vi.fn()
+    },
+    votes: {
+      shown: false,
+      screen: null as 'plan' | 'round' | 'rounds' | null,
+      round: null as VoteRound | null,
+      open: vi.fn(),
+      leave: vi.fn(),
+      hear: vi.fn(),
+      step: vi.fn(),
+      count: vi.fn(),
+      type: vi.fn(),
+      goOn: vi.fn(),
+      goBack: vi.fn()
     },
     dialogs: new Dialogs(),
     page: {
@@ -287,4 +301,43 @@ test('blind trials open, hear their letters, and are answered by the question th
   run('answer 1');
   run('answer 2');
   expect(trials.answer.mock.calls).toEqual([['B'], ['C']]);
+});
+
+test('a hall vote hears its letters, counts, and goes on and back', () => {
+  const { votes, trials, run } = lab();
+  run('vote');
+  run('leave vote');
+  expect([votes.open, votes.leave].map((deed) => deed.mock.calls.length)).toEqual([1, 1]);
+  votes.round = {} as VoteRound;
+  for (const letter of 'ADF') run(`letter ${letter}`);
+  run('next letter');
+  run('previous letter');
+  run('a hand more');
+  run('a hand less');
+  run('digit 7');
+  run('back');
+  expect([votes.hear, votes.step, votes.count, votes.type].map((deed) => deed.mock.calls.flat())).toEqual([
+    [0, 3, 5],
+    [1, -1],
+    [1, -1],
+    [7]
+  ]);
+  expect([trials.hear.mock.calls.length, votes.goBack.mock.calls.length]).toEqual([0, 1]);
+});
+
+test('a vote that begins takes the view and sounds; one that goes on leaves the sound as it is', () => {
+  const { votes, projection, sounding, dialogs, run } = lab();
+  dialogs.earsChecked = true;
+  votes.screen = 'plan';
+  run('on');
+  expect([projection.open, sounding.playing]).toEqual([false, false]);
+  votes.goOn.mockImplementation(() => {
+    votes.screen = 'round';
+    votes.round = {} as VoteRound;
+  });
+  run('on');
+  expect([projection.open, sounding.playing]).toEqual([true, true]);
+  sounding.playing = false;
+  run('on');
+  expect(sounding.playing).toBe(false);
 });

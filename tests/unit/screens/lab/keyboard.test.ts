@@ -14,6 +14,7 @@ function keyboard({ hall = false, dialog = false } = {}) {
   const sounding = { playing: true, silenced: false, stop: vi.fn(), play: vi.fn(), silence: vi.fn() };
   const projection = { open: hall, toggle: vi.fn(), leave: vi.fn(), invert: vi.fn() };
   const trials = { shown: false };
+  const votes = { shown: false };
   const dialogs = { keyList: false };
   const parts = {
     bench,
@@ -21,6 +22,7 @@ function keyboard({ hall = false, dialog = false } = {}) {
     sounding,
     projection,
     trials,
+    votes,
     dialogs,
     page: { still: false, dialogOpen: dialog }
   };
@@ -47,7 +49,11 @@ test('a key that is held goes on turning and stepping', () => {
     'smaller by ten',
     'larger by ten',
     'previous',
-    'next'
+    'next',
+    'next letter',
+    'previous letter',
+    'a hand more',
+    'a hand less'
   ]);
   const { bench, press } = keyboard();
   press('PageDown');

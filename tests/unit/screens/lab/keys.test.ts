@@ -8,9 +8,10 @@ const before = globalThis.Element;
 beforeAll(() => void (globalThis.Element = FakeElement as unknown as typeof Element));
 afterAll(() => void (globalThis.Element = before));
 
-const BENCH: Situation = { hall: false, trials: false, dialog: false, singleKeys: true };
+const BENCH: Situation = { hall: false, trials: false, vote: false, dialog: false, singleKeys: true };
 const HALL: Situation = { ...BENCH, hall: true };
 const TRIALS: Situation = { ...BENCH, trials: true };
+const VOTE: Situation = { ...BENCH, hall: true, vote: true };
 
 function press(code: string, more: Parameters<typeof keyPress>[1] = {}, situation = BENCH): string | null {
   return commandFor(keyPress(code, more), situation)?.name ?? null;
@@ -166,6 +167,7 @@ test('the remaining keys, and none besides', () => {
   expect(press('KeyW')).toBe('model');
   expect(press('KeyP')).toBe('projector');
   expect(press('KeyT')).toBe('trials');
+  expect(press('KeyV')).toBe('vote');
   for (const code of ['Tab', 'Enter', 'F5', 'Home', 'End', 'Comma', 'Numpad0', 'Slash'])
     expect(press(code)).toBeNull();
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.split('');
@@ -177,20 +179,27 @@ test('the remaining keys, and none besides', () => {
     'L',
     'P',
     'T',
+    'V',
     'W'
   ]);
 });
 
-test('every key of the table asks for the command it stands at, here, in the hall or in blind trials', () => {
+test('every key of the table asks for the command it stands at, here, in the hall, in blind trials or in a hall vote', () => {
   for (const { name, keys, where } of COMMANDS)
     for (const key of keys) {
       const [code, more] = strike(key);
-      if (!where || where === 'bench') expect(press(code, more)).toBe(name);
-      if (!where || where === 'hall') expect(press(code, more, HALL)).toBe(name);
-      // Blind trials leave nothing that changes what is compared, or tells of it.
-      const left = where === 'trials' || ['play', 'silence'].includes(name);
-      if (left) expect(press(code, more, TRIALS)).toBe(name);
-      else expect(press(code, more, TRIALS)).not.toBe(name);
+      const places = where ? [where].flat() : ['bench', 'hall'];
+      if (places.includes('bench')) expect(press(code, more)).toBe(name);
+      if (places.includes('hall')) expect(press(code, more, HALL)).toBe(name);
+      // Blind trials and votes leave nothing that changes what is compared, or tells of it.
+      for (const [place, situation] of [
+        ['trials', TRIALS],
+        ['vote', VOTE]
+      ] as const) {
+        const left = places.includes(place) || ['play', 'silence'].includes(name);
+        if (left) expect(press(code, more, situation)).toBe(name);
+        else expect(press(code, more, situation)).not.toBe(name);
+      }
     }
 });
 
@@ -209,10 +218,14 @@ test('the list of keys says what it has always said', () => {
     ['F', 'which one: what fits into my model, tried and ranked'],
     ['P', 'projector view, and back; I inverts it'],
     ['T', 'blind trials, and back'],
+    ['V', 'hall vote, and back; I inverts it'],
     [
-      'A, B, C, 1, 2',
-      'in blind trials: hear that letter, capital or small; answer with 1 and 2 (number pad too)'
+      'Enter, Backspace',
+      'in a hall vote: on, and one step back (Page Up, Page Down, ← and → hear the letters)'
     ],
+    ['↑ ↓', 'in a hall vote: a hand more (+), a hand less (-); or type the number, 0 to 9 (number pad too)'],
+    ['A, B, C, D, E, F', 'in blind trials and hall votes: hear that letter, capital or small'],
+    ['1, 2', 'in blind trials: answer (number pad too)'],
     ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
     ['Ctrl S, Ctrl O', 'save the bench to a file, open one'],
     ['?', 'this list']
@@ -241,9 +254,16 @@ const BESIDE: Record<string, string> = {
   'Shift G': 'projector view: Shift G',
   I: 'I inverts it',
   Escape: 'and back',
-  a: 'capital or small',
-  b: 'capital or small',
-  c: 'capital or small',
+  ...Object.fromEntries([...'abcdef'].map((letter) => [letter, 'capital or small'])),
+  ...Object.fromEntries([...'0789'].map((digit) => [`Numpad${digit}`, 'number pad too'])),
+  ...Object.fromEntries([...'0123456789'].map((digit) => [digit, '0 to 9'])),
+  NumpadEnter: 'on',
+  'Page Up': 'Page Up',
+  'Page Down': 'Page Down',
+  '←': '←',
+  '→': '→',
+  '+': '(+)',
+  '-': '(-)',
   // The number pad's own full stop, and the other way of redoing that there is everywhere.
   NumpadDecimal: 'silence',
   'Ctrl Y': 'redo'

@@ -1,12 +1,8 @@
 import { expect, test } from 'vitest';
 import { runResult } from '../../../../src/lib/bench/trials/run-result.js';
 import type { AnsweredTrial, BlindRun } from '../../../../src/lib/file/blind-run.js';
-import {
-  choiceProblem,
-  pendingWords,
-  planWords,
-  resultWords
-} from '../../../../src/lib/screens/trials/trial-words.js';
+import { choiceProblem, planWords, resultWords } from '../../../../src/lib/screens/trials/trial-words.js';
+import { pendingWords } from '../../../../src/lib/screens/parts/words/pending-words.js';
 import { blindRun } from '../../../helpers/blind-run.js';
 
 const right: AnsweredTrial = { behind: [0, 0, 1], said: 'B' };
