@@ -80,7 +80,8 @@ const inner = {
     air: ['.'],
     trials: ['.', 'sounding'],
     votes: ['.', 'sounding', 'trials'],
-    fit: ['.']
+    fit: ['.'],
+    script: ['.']
   }
 };
 

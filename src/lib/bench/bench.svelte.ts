@@ -43,6 +43,8 @@ const AGAIN = ' again';
  */
 export class Bench {
   #history: History<BenchFile>;
+  /** The work with its way back, while something else is shown in its place. */
+  #waiting = $state.raw<History<BenchFile> | null>(null);
   /** From where one listened in each place before one left it. */
   #listened: Partial<Record<Place, Listener>> = {};
   #file: BenchFile = $state.raw(demoBench());
@@ -90,6 +92,15 @@ export class Bench {
     return this.#file;
   }
 
+  /** What is worked on and kept, whatever is shown in its place for a while. */
+  get work(): BenchFile {
+    return this.#waiting?.present ?? this.#file;
+  }
+
+  get performing(): boolean {
+    return this.#waiting !== null;
+  }
+
   get canUndo(): boolean {
     return this.#canUndo;
   }
@@ -118,9 +129,30 @@ export class Bench {
     this.#show();
   }
 
+  /**
+   * Shows another bench in the place of the work, until `rest`. Whatever is done to it meanwhile is done to what is shown alone, and goes
+   * with it.
+   */
+  perform(file: BenchFile): void {
+    this.#waiting ??= this.#history;
+    this.inHand = null;
+    this.#history = new History(file);
+    this.#show();
+  }
+
+  /** Brings back the work as it was left, with its way back. */
+  rest(): void {
+    if (!this.#waiting) return;
+    this.inHand = null;
+    this.#history = this.#waiting;
+    this.#waiting = null;
+    this.#show();
+  }
+
   /** Puts another bench in the place of this one, which stays one step back. */
   open(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return tooMany(file);
+    this.rest();
     this.inHand = null;
     this.#listened = {};
     this.#change(file, null);
@@ -131,6 +163,7 @@ export class Bench {
   restore(file: BenchFile): string | null {
     if (file.setups.length > MAX_SETUPS) return tooMany(file);
     this.inHand = null;
+    this.#waiting = null;
     this.#history = new History(file);
     this.#show();
     return null;

@@ -2,17 +2,19 @@ import { untrack } from 'svelte';
 import type { Bench } from './bench.svelte.js';
 import type { Elsewhere } from './elsewhere.svelte.js';
 import { isAwaited } from '../evaluation/models.js';
+import type { Wish } from '../evaluation/wave-jobs.js';
 import type { WaveAnswers } from '../evaluation/wave-answers.svelte.js';
 
 /**
  * Has the mounts on the shelf solved while the bench asks for the wave solution, the heard one first; the first of them once the first
- * sound has begun, which is not to wait for them. Last those of the other place, at leisure. Call while a component starts.
+ * sound has begun, which is not to wait for them. Last what is coming, and those of the other place, at leisure. Call while a component starts.
  */
 export function solveShelf(
   bench: Bench,
   waves: Pick<WaveAnswers, 'want'>,
   begun: () => boolean,
-  elsewhere: Pick<Elsewhere, 'stands'> = { stands: [] }
+  elsewhere: Pick<Elsewhere, 'stands'> = { stands: [] },
+  coming: () => readonly Wish[] = () => []
 ): void {
   let waiting = true;
   $effect(() => {
@@ -28,6 +30,7 @@ export function solveShelf(
         ? []
         : [{ place: index, installation, air: file.air, listener: bench.elsewhere, atLeisure: true }]
     );
-    untrack(() => waves.want([...wishes, ...there], !dragging));
+    const soon = coming();
+    untrack(() => waves.want([...wishes, ...soon, ...there], !dragging));
   });
 }

@@ -61,7 +61,7 @@ export class Keeper {
   #autosave: Autosave;
   #ownership: Ownership;
 
-  constructor(bench: Pick<Bench, 'file' | 'open' | 'restore' | 'canUndo'>, parts: KeeperParts) {
+  constructor(bench: Pick<Bench, 'work' | 'open' | 'restore' | 'canUndo'>, parts: KeeperParts) {
     const { store, channel, disk, recordings } = parts;
     const { status } = this;
     this.#bench = bench;

@@ -19,7 +19,7 @@ export class Ownership {
   /** Whether what was on last has been brought back: until then nothing that is on the bench is to be kept. */
   settled = false;
 
-  #bench: Pick<Bench, 'file' | 'open' | 'restore'>;
+  #bench: Pick<Bench, 'work' | 'open' | 'restore'>;
   #status: KeptStatus;
   #turned: (keeping: Keeping) => void;
   #keeping: Keeping = demoKeeping();
@@ -31,7 +31,7 @@ export class Ownership {
 
   /** `turned` is called with every bench, the demo apart, that comes on or gets its name. */
   constructor(
-    bench: Pick<Bench, 'file' | 'open' | 'restore'>,
+    bench: Pick<Bench, 'work' | 'open' | 'restore'>,
     status: KeptStatus,
     turned: (keeping: Keeping) => void
   ) {
@@ -45,7 +45,7 @@ export class Ownership {
   }
 
   get file(): BenchFile {
-    return this.#bench.file;
+    return this.#bench.work;
   }
 
   /** What this tab knows of a bench that it has had on. */

@@ -2,6 +2,7 @@ import type { AirAround } from '../../bench/air/air-around.svelte.js';
 import type { Bench } from '../../bench/bench.svelte.js';
 import type { Growth } from '../../bench/growth.svelte.js';
 import type { Keeper } from '../../bench/keep/keeper.svelte.js';
+import type { Script } from '../../bench/script/script.svelte.js';
 import type { Trials } from '../../bench/trials/trials.svelte.js';
 import type { Votes } from '../../bench/votes/votes.svelte.js';
 import type { Sounding } from '../../bench/sounding/sounding.svelte.js';
@@ -9,13 +10,14 @@ import type { Projection } from '../parts/hall/projection.svelte.js';
 import type { CommandName } from '../parts/commands-context.js';
 import type { Dialogs } from './dialogs.svelte.js';
 import type { Keystroke } from './keystroke.js';
+import type { PresenterWindow } from './presenter-window.svelte.js';
 
 /** What the commands work on. */
 export interface Parts {
   bench: Bench;
   sounding: Pick<Sounding, 'playing' | 'silenced' | 'play' | 'stop' | 'silence'>;
   growth: Pick<Growth, 'start' | 'stop'>;
-  keeper: { files: Pick<Keeper['files'], 'save' | 'pick'> };
+  keeper: { files: Pick<Keeper['files'], 'save' | 'pick'>; status: Pick<Keeper['status'], 'said'> };
   projection: Projection;
   air: Pick<AirAround, 'mode' | 'makePuff' | 'showTone'>;
   trials: Pick<Trials, 'shown' | 'run' | 'open' | 'leave' | 'hear' | 'answer'>;
@@ -23,6 +25,11 @@ export interface Parts {
     Votes,
     'shown' | 'screen' | 'round' | 'open' | 'leave' | 'hear' | 'step' | 'count' | 'type' | 'goOn' | 'goBack'
   >;
+  script: Pick<
+    Script,
+    'running' | 'scenes' | 'keep' | 'keepHere' | 'begin' | 'step' | 'back' | 'toggleBlack' | 'leave'
+  >;
+  presenter: Pick<PresenterWindow, 'open' | 'problem'>;
   dialogs: Dialogs;
   page: PageAround;
 }
@@ -40,14 +47,17 @@ export interface PageAround {
 }
 
 /** What has the page, and the keys. */
-export type Where = 'bench' | 'hall' | 'trials' | 'vote';
+export type Where = 'bench' | 'hall' | 'run' | 'trials' | 'vote';
 
 /** One thing that can be asked of the lab, by key or by button. */
 export interface Command {
   name: CommandName;
   /** Any of these asks for it; the first is the one that is told. None: a button only. */
   keys: Keystroke[];
-  /** Only there: on the bench, in the hall, in blind trials, in a hall vote; where absent, on the bench and in the hall. */
+  /**
+   * Only there: on the bench, in the hall, in the script's run, in blind trials, in a hall vote; where absent, on the bench and in the
+   * hall. A run has all of the hall's, and its own first.
+   */
   where?: Where | readonly Where[];
   /** In blind trials and hall votes as well. */
   blind?: boolean;

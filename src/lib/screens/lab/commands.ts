@@ -12,6 +12,8 @@ const ARROWS = ['ArrowLeft', 'ArrowDown', 'ArrowRight', 'ArrowUp'];
 const ASK =
   'Here sizes are changed with Shift: Shift and an arrow turn the size in hand, Shift G grows the plate.';
 
+const ASK_TO_KEEP = 'Here a scene is changed with Shift: Shift K keeps it as it is now.';
+
 /** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
 export interface KeyLine {
   keys: string;
@@ -48,10 +50,17 @@ export const KEY_LINES: KeyLine[] = [
   },
   {
     keys: 'Page Up, Page Down',
-    does: 'previous, next mount (a presenter’s clicker)',
+    does: 'previous, next mount, or scene of the script (a presenter’s clicker)',
     commands: [
       { name: 'previous', keys: [place('PageUp')], held: true, deed: ({ bench }) => bench.step(-1) },
-      { name: 'next', keys: [place('PageDown')], held: true, deed: ({ bench }) => bench.step(1) }
+      { name: 'next', keys: [place('PageDown')], held: true, deed: ({ bench }) => bench.step(1) },
+      {
+        name: 'previous scene',
+        keys: [place('PageUp')],
+        where: 'run',
+        deed: ({ script }) => script.step(-1)
+      },
+      { name: 'next scene', keys: [place('PageDown')], where: 'run', deed: ({ script }) => script.step(1) }
     ]
   },
   {
@@ -99,13 +108,14 @@ export const KEY_LINES: KeyLine[] = [
   },
   {
     keys: 'B',
-    does: 'in the hand, or on the layout with its board below',
+    does: 'in the hand, or on the layout with its board below (in the script’s run: a black screen, and back)',
     commands: [
       {
         name: 'board',
         keys: [place('KeyB')],
         deed: ({ bench }) => bench.listenOn(bench.file.listener.board ? 'hand' : 'layout')
-      }
+      },
+      { name: 'black', keys: [place('KeyB')], where: 'run', deed: ({ script }) => script.toggleBlack() }
     ]
   },
   {
@@ -131,7 +141,7 @@ export const KEY_LINES: KeyLine[] = [
         name: 'projector',
         keys: [place('KeyP')],
         letsGrow: true,
-        deed: ({ projection }) => void projection.toggle()
+        deed: ({ script, projection }) => (script.running ? script.leave() : void projection.toggle())
       },
       {
         name: 'leave',
@@ -139,7 +149,7 @@ export const KEY_LINES: KeyLine[] = [
         where: 'hall',
         always: true,
         letsGrow: true,
-        deed: ({ projection }) => void projection.leave()
+        deed: ({ script, projection }) => (script.running ? script.leave() : void projection.leave())
       },
       {
         name: 'invert',
@@ -149,6 +159,44 @@ export const KEY_LINES: KeyLine[] = [
         deed: ({ projection }) => projection.invert()
       }
     ]
+  },
+  {
+    keys: 'H, K',
+    does: 'the hall’s script; keep this scene in it (in its run, Shift K: the present scene as it is now)',
+    commands: [
+      {
+        name: 'script',
+        keys: [place('KeyH')],
+        where: 'bench',
+        deed: ({ dialogs }) => (dialogs.script = true)
+      },
+      { name: 'keep scene', keys: [place('KeyK')], deed: keepScene },
+      {
+        name: 'keep scene here',
+        keys: [place('KeyK', true)],
+        where: 'run',
+        deed: ({ script }) => script.keepHere()
+      },
+      asking('ask for Shift K', ['KeyK'], { where: 'run', note: ASK_TO_KEEP })
+    ]
+  },
+  {
+    keys: 'R, Home',
+    does: 'run the script, or go on with it; in its run: the scene as it was kept',
+    commands: [
+      { name: 'run the script', keys: [place('KeyR')], deed: runScript },
+      {
+        name: 'scene as kept',
+        keys: [place('Home'), place('KeyR')],
+        where: 'run',
+        deed: ({ script }) => script.back()
+      }
+    ]
+  },
+  {
+    keys: 'N',
+    does: 'the presenter’s window: what comes next, and the time',
+    commands: [{ name: 'presenter', keys: [place('KeyN')], letsGrow: true, deed: openPresenter }]
   },
   {
     keys: 'T',
@@ -168,7 +216,7 @@ export const KEY_LINES: KeyLine[] = [
     keys: 'V',
     does: 'hall vote, and back; I inverts it',
     commands: [
-      { name: 'vote', keys: [place('KeyV')], deed: ({ votes }) => votes.open() },
+      { name: 'vote', keys: [place('KeyV')], deed: openVote },
       {
         name: 'leave vote',
         keys: [{ sign: 'Escape' }],
@@ -314,13 +362,17 @@ function chord(letter: string, shift = false): Keystroke {
 }
 
 /** What a key that changes a size does in the hall without Shift. */
-function asking(name: 'ask for Shift' | 'ask for Shift G', codes: string[]): Command {
+function asking(
+  name: `ask for Shift${string}`,
+  codes: string[],
+  { where = 'hall', note = ASK }: { where?: Command['where']; note?: string } = {}
+): Command {
   return {
     name,
     keys: codes.map((code) => place(code, false)),
-    where: 'hall',
+    where,
     letsGrow: true,
-    deed: ({ projection }) => projection.say(ASK)
+    deed: ({ projection }) => projection.say(note)
   };
 }
 
@@ -362,6 +414,37 @@ function goOn(parts: Parts): void {
 /** Plays if nothing plays yet. */
 function start(parts: Parts): void {
   if (!parts.sounding.playing) play(parts);
+}
+
+/** Keeps what is heard and seen as the script's last scene, and says so where one looks. */
+function keepScene({ script, projection, keeper, bench }: Parts): void {
+  const said =
+    script.keep() ?? `Kept as scene ${script.scenes.length} of the hall’s script: ${bench.heard.setup.name}.`;
+  tell({ projection, keeper }, said);
+}
+
+function openPresenter({ presenter, projection, keeper }: Parts): void {
+  presenter.open();
+  if (presenter.problem) tell({ projection, keeper }, presenter.problem);
+}
+
+/** Says something where one looks. */
+function tell({ projection, keeper }: Pick<Parts, 'projection' | 'keeper'>, said: string): void {
+  if (projection.open) projection.say(said);
+  else keeper.status.said = said;
+}
+
+/** What the hall votes on is the bench that is kept: a run waits meanwhile, and is gone on with. */
+function openVote({ script, votes }: Parts): void {
+  script.leave();
+  votes.open();
+}
+
+/** Without scenes there is nothing to run: that is where they are made. */
+function runScript({ script, projection, dialogs }: Parts): void {
+  if (script.scenes.length > 0) return script.begin();
+  void projection.leave();
+  dialogs.script = true;
 }
 
 function grow({ growth, page }: Parts): void {

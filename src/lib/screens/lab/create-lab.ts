@@ -13,6 +13,8 @@ import { RecordingKeeper } from '../../bench/keep/recording-keeper.svelte.js';
 import { solveShelf } from '../../bench/solve-shelf.svelte.js';
 import { setSounding } from '../../bench/sounding/sounding-context.js';
 import { Sounding } from '../../bench/sounding/sounding.svelte.js';
+import { setScript } from '../../bench/script/script-context.js';
+import { Script } from '../../bench/script/script.svelte.js';
 import { setTrials } from '../../bench/trials/trials-context.js';
 import { Trials } from '../../bench/trials/trials.svelte.js';
 import { setVotes } from '../../bench/votes/votes-context.js';
@@ -29,6 +31,7 @@ import { Dialogs } from './dialogs.svelte.js';
 import { Keyboard } from './keyboard.svelte.js';
 import { keyWords } from './keystroke.js';
 import { pageAround } from './page-around.js';
+import { PresenterWindow } from './presenter-window.svelte.js';
 
 /**
  * Makes the lab's parts, lets them begin, and hands each down by its context: while the page's root is being made, whose
@@ -50,16 +53,25 @@ export function createLab() {
   const recordings = new RecordingKeeper(bench, keeper.status, kept.recordings, sounding.ownRecording);
   // The first sound is begun before the page is drawn: it is what takes longest.
   if (browser && !keeper.fetching) sounding.expect(bench.file.sound);
+  const projection = new Projection();
+  const script = new Script({ bench, hall: projection, air, growth, sounding });
   // First what is heard now, then the room that the loudest size needs.
-  solveShelf(bench, waves, () => sounding.begun, elsewhere);
+  solveShelf(
+    bench,
+    waves,
+    () => sounding.begun,
+    elsewhere,
+    () => script.coming
+  );
   sounding.connect();
   air.connect();
   keeper.connect();
   recordings.connect();
   trials.connect();
   votes.connect();
+  script.connect();
 
-  const projection = new Projection();
+  const presenter = new PresenterWindow();
   const dialogs = new Dialogs();
   const narrow = new MediaQuery('max-width: 700px');
   const parts = {
@@ -71,6 +83,8 @@ export function createLab() {
     air,
     trials,
     votes,
+    script,
+    presenter,
     dialogs,
     page: pageAround
   };
@@ -86,8 +100,11 @@ export function createLab() {
   setKeeper(keeper);
   setTrials(trials);
   setVotes(votes);
+  setScript(script);
   setNarrow(narrow);
-  return { ...parts, narrow, commands, keyboard: new Keyboard(parts) };
+  const keyboard = new Keyboard(parts);
+  presenter.onKey = (event) => keyboard.press(event);
+  return { ...parts, narrow, commands, keyboard };
 }
 
 /** The day by the clock on the wall here. */

@@ -9,6 +9,8 @@ export class Dialogs {
   speaker = $state(false);
   /** Which one: what fits into a model, tried and ranked. */
   fit = $state(false);
+  /** The hall's script: its scenes. */
+  script = $state(false);
 
   /** The listener has answered the question for headphones. */
   earsChecked = false;

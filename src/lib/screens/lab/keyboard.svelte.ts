@@ -13,9 +13,10 @@ export class Keyboard {
   }
 
   press(event: KeyboardEvent): void {
-    const { projection, page, growth, trials, votes } = this.#parts;
+    const { projection, page, growth, trials, votes, script } = this.#parts;
     const command = commandFor(event, {
       hall: projection.open,
+      run: script.running,
       trials: trials.shown,
       vote: votes.shown,
       dialog: page.dialogOpen,

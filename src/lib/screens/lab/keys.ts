@@ -6,6 +6,8 @@ import { isPressed } from './keystroke.js';
 export interface Situation {
   /** The projector view is shown. */
   hall: boolean;
+  /** The script runs in it. */
+  run: boolean;
   /** Blind trials have the page for themselves. */
   trials: boolean;
   /** So has a hall vote. */
@@ -19,13 +21,16 @@ export interface Situation {
 /** The command that a key press asks for; null where the key belongs to something else. */
 export function commandFor(
   event: KeyboardEvent,
-  { hall, trials, vote, dialog, singleKeys }: Situation
+  { hall, run, trials, vote, dialog, singleKeys }: Situation
 ): Command | null {
   if (event.defaultPrevented || event.altKey) return null;
-  const place: Where = trials ? 'trials' : vote ? 'vote' : hall ? 'hall' : 'bench';
-  const here = COMMANDS.filter(({ where, blind }) =>
-    where ? [where].flat().includes(place) : !(trials || vote) || blind
-  );
+  const place: Where = trials ? 'trials' : vote ? 'vote' : run ? 'run' : hall ? 'hall' : 'bench';
+  const isOf = (of: Where) => (command: Command) => [command.where ?? []].flat().includes(of);
+  const here = [
+    ...COMMANDS.filter(isOf(place)),
+    ...(place === 'run' ? COMMANDS.filter(isOf('hall')) : []),
+    ...COMMANDS.filter(({ where, blind }) => !where && (!(trials || vote) || blind))
+  ];
   // A sign comes before a place: where it stands on another's key, it is the sign that was meant.
   const command =
     here.find(({ keys }) => keys.some((key) => !('place' in key) && isPressed(key, event))) ??
@@ -41,8 +46,10 @@ export function commandFor(
 const SCROLLING = /^(?:Arrow|Page|Space)/;
 
 /** Whether an element needs the key for itself: a text field; for Space and Enter also what they press. */
-function keepsKey(target: EventTarget | null, code: string): boolean {
-  if (!(target instanceof Element)) return false;
+function keepsKey(focused: EventTarget | null, code: string): boolean {
+  // By what it can do: an element of the presenter's window is of that window's own kind.
+  if (!focused || !('closest' in focused)) return false;
+  const target = focused as Element;
   if (target.closest('dialog[open]')) return true;
   // What is chosen and not typed needs only the keys that choose.
   const chosen = target.closest('input[type="radio"], input[type="checkbox"]');

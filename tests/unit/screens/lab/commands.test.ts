@@ -3,6 +3,7 @@ import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import type { BlindRun } from '../../../../src/lib/file/blind-run.js';
 import type { VoteRound } from '../../../../src/lib/file/vote-round.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import type { Scene } from '../../../../src/lib/file/scene.js';
 import type { Parts } from '../../../../src/lib/screens/lab/command.js';
 import { COMMANDS, commandNamed } from '../../../../src/lib/screens/lab/commands.js';
 import { Dialogs } from '../../../../src/lib/screens/lab/dialogs.svelte.js';
@@ -34,7 +35,8 @@ function lab({ still = false } = {}) {
       files: {
         save: vi.fn(async () => void done.push('save')),
         pick: vi.fn(async () => void done.push('pick'))
-      }
+      },
+      status: { said: null as string | null }
     },
     projection: new Projection(),
     trials: {
@@ -58,6 +60,18 @@ function lab({ still = false } = {}) {
       goOn: vi.fn(),
       goBack: vi.fn()
     },
+    script: {
+      running: false as boolean,
+      scenes: [] as Scene[],
+      keep: vi.fn((): string | null => null),
+      keepHere: vi.fn(),
+      begin: vi.fn(),
+      step: vi.fn(),
+      back: vi.fn(),
+      toggleBlack: vi.fn(),
+      leave: vi.fn()
+    },
+    presenter: { problem: null as string | null, open: vi.fn() },
     dialogs: new Dialogs(),
     page: {
       still,
@@ -340,4 +354,68 @@ test('a vote that begins takes the view and sounds; one that goes on leaves the 
   sounding.playing = false;
   run('on');
   expect(sounding.playing).toBe(false);
+});
+
+test('keeps a scene and says so where one looks; what cannot be kept is said, too', () => {
+  const { script, projection, keeper, run } = lab();
+  script.scenes = [{ name: 'a', minutes: 1, shows: 'text', text: 'a', notes: '' }];
+  run('keep scene');
+  expect(keeper.status.said).toBe('Kept as scene 1 of the hall’s script: Free air.');
+  projection.open = true;
+  script.keep.mockReturnValue('no room');
+  run('keep scene');
+  expect([projection.note, keeper.status.said]).toEqual([
+    'no room',
+    'Kept as scene 1 of the hall’s script: Free air.'
+  ]);
+  projection.say(null);
+});
+
+test('runs the script, or shows where its scenes are made', () => {
+  const { script, dialogs, run } = lab();
+  run('run the script');
+  expect([script.begin.mock.calls.length, dialogs.script]).toEqual([0, true]);
+  script.scenes = [{ name: 'a', minutes: 1, shows: 'text', text: 'a', notes: '' }];
+  run('run the script');
+  expect(script.begin).toHaveBeenCalledTimes(1);
+  dialogs.script = false;
+  run('script');
+  expect(dialogs.script).toBe(true);
+});
+
+test('in a run steps both ways, goes black, comes back from a slip, and leaves by whatever leaves the hall', () => {
+  const { script, projection, run } = lab();
+  script.running = projection.open = true;
+  run('next scene');
+  run('previous scene');
+  expect(script.step.mock.calls).toEqual([[1], [-1]]);
+  run('black');
+  run('scene as kept');
+  run('keep scene here');
+  run('ask for Shift K');
+  expect(projection.note).toContain('Shift K');
+  run('leave');
+  run('projector');
+  expect(
+    [script.toggleBlack, script.back, script.keepHere, script.leave].map((deed) => deed.mock.calls.length)
+  ).toEqual([1, 1, 1, 2]);
+  projection.say(null);
+});
+
+test('opens the presenter’s window, and says where one looks that the browser does not', () => {
+  const { presenter, projection, keeper, run } = lab();
+  run('presenter');
+  expect([presenter.open.mock.calls.length, keeper.status.said]).toEqual([1, null]);
+  presenter.problem = 'not opened';
+  run('presenter');
+  projection.open = true;
+  run('presenter');
+  expect([keeper.status.said, projection.note]).toEqual(['not opened', 'not opened']);
+  projection.say(null);
+});
+
+test('a vote lets a run wait: it is about the bench that is kept', () => {
+  const { script, votes, run } = lab();
+  run('vote');
+  expect(script.leave.mock.invocationCallOrder[0]).toBeLessThan(votes.open.mock.invocationCallOrder[0]);
 });

@@ -23,6 +23,7 @@ function keyboard({ hall = false, dialog = false } = {}) {
     projection,
     trials,
     votes,
+    script: { running: false },
     dialogs,
     page: { still: false, dialogOpen: dialog }
   };

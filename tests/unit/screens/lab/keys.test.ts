@@ -8,8 +8,16 @@ const before = globalThis.Element;
 beforeAll(() => void (globalThis.Element = FakeElement as unknown as typeof Element));
 afterAll(() => void (globalThis.Element = before));
 
-const BENCH: Situation = { hall: false, trials: false, vote: false, dialog: false, singleKeys: true };
+const BENCH: Situation = {
+  hall: false,
+  run: false,
+  trials: false,
+  vote: false,
+  dialog: false,
+  singleKeys: true
+};
 const HALL: Situation = { ...BENCH, hall: true };
+const RUN: Situation = { ...HALL, run: true };
 const TRIALS: Situation = { ...BENCH, trials: true };
 const VOTE: Situation = { ...BENCH, hall: true, vote: true };
 
@@ -129,6 +137,47 @@ test('a presenter’s clicker steps on the bench and in the hall', () => {
   }
 });
 
+test('a run has the clicker, B, K, R and Home for itself, and all else of the hall', () => {
+  const own = {
+    PageUp: 'previous scene',
+    PageDown: 'next scene',
+    KeyB: 'black',
+    KeyR: 'scene as kept',
+    Home: 'scene as kept'
+  };
+  for (const [code, name] of Object.entries(own)) expect(press(code, {}, RUN)).toBe(name);
+  expect(press('KeyK', {}, RUN)).toBe('ask for Shift K');
+  expect(press('KeyK', { shiftKey: true }, RUN)).toBe('keep scene here');
+  for (const code of [
+    'Digit3',
+    'Space',
+    'Period',
+    'KeyL',
+    'KeyW',
+    'KeyA',
+    'KeyI',
+    'KeyP',
+    'KeyN',
+    'KeyG',
+    'ArrowUp'
+  ])
+    expect(press(code, {}, RUN), code).toBe(press(code, {}, HALL));
+  expect(press('Escape', { key: 'Escape' }, RUN)).toBe('leave');
+  expect([press('KeyB', {}, HALL), press('KeyR', {}, HALL), press('KeyK', {}, HALL)]).toEqual([
+    'board',
+    'run the script',
+    'keep scene'
+  ]);
+  for (const code of ['KeyH', 'KeyT', 'KeyF']) expect(press(code, {}, RUN)).toBeNull();
+});
+
+test('an element of another window keeps its keys, too', () => {
+  const closest = (selector: string) => (selector.startsWith('button') ? {} : null);
+  const target = { closest } as unknown as EventTarget;
+  expect(commandFor({ ...keyPress('Space'), target } as KeyboardEvent, RUN)).toBeNull();
+  expect(commandFor({ ...keyPress('PageDown'), target } as KeyboardEvent, RUN)?.name).toBe('next scene');
+});
+
 test('A shows the air further down on the bench, and in place of the curves in the hall', () => {
   expect(press('KeyA')).toBe('air');
   expect(press('KeyA', {}, HALL)).toBe('air in the hall');
@@ -176,8 +225,12 @@ test('the remaining keys, and none besides', () => {
     'B',
     'F',
     'G',
+    'H',
+    'K',
     'L',
+    'N',
     'P',
+    'R',
     'T',
     'V',
     'W'
@@ -191,6 +244,7 @@ test('every key of the table asks for the command it stands at, here, in the hal
       const places = where ? [where].flat() : ['bench', 'hall'];
       if (places.includes('bench')) expect(press(code, more)).toBe(name);
       if (places.includes('hall')) expect(press(code, more, HALL)).toBe(name);
+      if (places.includes('run')) expect(press(code, more, RUN)).toBe(name);
       // Blind trials and votes leave nothing that changes what is compared, or tells of it.
       for (const [place, situation] of [
         ['trials', TRIALS],
@@ -208,15 +262,24 @@ test('the list of keys says what it has always said', () => {
     ['1 – 6', 'hear that mount (number pad too)'],
     ['Space', 'play, stop'],
     ['← → ↑ ↓', 'turn the size in hand by 1 mm; with Shift by 10 mm (projector view: with Shift only)'],
-    ['Page Up, Page Down', 'previous, next mount (a presenter’s clicker)'],
+    ['Page Up, Page Down', 'previous, next mount, or scene of the script (a presenter’s clicker)'],
     ['.', 'silence, and back'],
     ['G', 'grow the plate from the speaker’s rim (projector view: Shift G)'],
     ['L', 'same drive or same loudness for all mounts'],
     ['W', 'rule of thumb or wave solution'],
-    ['B', 'in the hand, or on the layout with its board below'],
+    [
+      'B',
+      'in the hand, or on the layout with its board below (in the script’s run: a black screen, and back)'
+    ],
     ['A', 'the waves in the air around the mount (projector view too)'],
     ['F', 'which one: what fits into my model, tried and ranked'],
     ['P', 'projector view, and back; I inverts it'],
+    [
+      'H, K',
+      'the hall’s script; keep this scene in it (in its run, Shift K: the present scene as it is now)'
+    ],
+    ['R, Home', 'run the script, or go on with it; in its run: the scene as it was kept'],
+    ['N', 'the presenter’s window: what comes next, and the time'],
     ['T', 'blind trials, and back'],
     ['V', 'hall vote, and back; I inverts it'],
     [
@@ -251,6 +314,7 @@ const BESIDE: Record<string, string> = {
   'Shift →': 'with Shift',
   'Shift ↑': 'with Shift',
   'Shift ↓': 'with Shift',
+  'Shift K': 'in its run, Shift K',
   'Shift G': 'projector view: Shift G',
   I: 'I inverts it',
   Escape: 'and back',
