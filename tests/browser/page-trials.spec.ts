@@ -6,6 +6,7 @@ import { integratedLoudness } from '../../src/lib/listening/loudness.js';
 import { usualSound } from '../../src/lib/sounds/roster.js';
 import { axeFinds } from '../helpers/page-axe.js';
 import { tapTheDevice } from '../helpers/page-device.js';
+import { everything } from '../helpers/page-everything.js';
 import { expect, test } from '../helpers/page-fixture.js';
 import { OWN_BENCH } from '../helpers/page-own-bench.js';
 
@@ -37,21 +38,6 @@ async function loudness(page: Page): Promise<number> {
     return all;
   });
   return integratedLoudness(Float32Array.from(samples), 48_000);
-}
-
-/** All that the page could tell: its whole DOM, what assistive technology is told, title, address, history, what has the focus. */
-async function everything(page: Page): Promise<string> {
-  const seen = await page.evaluate(() =>
-    [
-      document.documentElement.outerHTML,
-      document.title,
-      location.href,
-      history.length,
-      JSON.stringify(history.state),
-      document.activeElement?.outerHTML
-    ].join('\n')
-  );
-  return `${seen}\n${await page.locator('body').ariaSnapshot()}`;
 }
 
 test('a blind run tells nothing before its end, goes on after a reload, and is kept', async ({

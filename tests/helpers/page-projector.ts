@@ -1,8 +1,11 @@
 import type { Page } from '@playwright/test';
 
-/** What is wrong with the projector view as it stands, one sentence each; an empty list where all is as it must be. */
-export function wrongInProjector(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
+/**
+ * What is wrong with the projector view as it stands, one sentence each; an empty list where all is as it must be. `drawn`: whether there is
+ * anything to be drawn.
+ */
+export function wrongInProjector(page: Page, { drawn = true } = {}): Promise<string[]> {
+  return page.evaluate((drawn) => {
     const wrong: string[] = [];
     const view = document.querySelector('.projector')!;
     const [width, height] = [window.innerWidth, window.innerHeight];
@@ -63,27 +66,31 @@ export function wrongInProjector(page: Page): Promise<string[]> {
     });
 
     // The drawing touches neither its own frame nor the words.
-    const drawing = view.querySelector('.drawing')!.getBoundingClientRect();
-    for (const path of view.querySelectorAll('.drawing path')) {
-      const ink = path.getBoundingClientRect();
-      if (
-        ink.left < drawing.left - 1 ||
-        ink.right > drawing.right + 1 ||
-        ink.top < drawing.top - 1 ||
-        ink.bottom > drawing.bottom + 1
-      )
-        wrong.push(`the drawing's ${path.getAttribute('class')} is cut off`);
+    for (const holder of view.querySelectorAll('.drawing')) {
+      const drawing = holder.getBoundingClientRect();
+      for (const path of holder.querySelectorAll('path')) {
+        const ink = path.getBoundingClientRect();
+        if (
+          ink.left < drawing.left - 1 ||
+          ink.right > drawing.right + 1 ||
+          ink.top < drawing.top - 1 ||
+          ink.bottom > drawing.bottom + 1
+        )
+          wrong.push(`the drawing's ${path.getAttribute('class')} is cut off`);
+      }
     }
+    if (!view.querySelector('.drawing path, canvas') && drawn && !view.querySelector('.problem'))
+      wrong.push('no mount is drawn');
 
     const curves = [...view.querySelectorAll('path[data-curve]')];
-    if (curves.length === 0 && !view.querySelector('canvas'))
+    if (curves.length === 0 && drawn && !view.querySelector('canvas'))
       wrong.push('neither a curve nor the air is drawn');
     for (const curve of curves) {
       const stroke = parseFloat(getComputedStyle(curve).strokeWidth);
       if (stroke < height / 200) wrong.push(`a curve is ${stroke} px thick, less than ${height / 200}`);
     }
     return wrong;
-  });
+  }, drawn);
 }
 
 /** Every text and every curve of the projector view with its contrast against what it stands on. */

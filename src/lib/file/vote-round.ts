@@ -34,7 +34,7 @@ export interface VoteRound {
   stage: VoteStage;
   /** Hands by letter, A first; null where none have been counted yet. */
   hands: (number | null)[];
-  /** Hands were counted, or counted anew, after the names had been shown. */
+  /** The names were shown and covered again before this count. */
   seen?: boolean;
   /** Broken off before the names were shown, by the presenter or by a change of the bench. */
   ended?: 'early' | 'changed';

@@ -18,8 +18,8 @@ export interface HandsOutcome {
 
 /**
  * m things, n hands, the most for one of them k. Which one it would be nobody knew beforehand, so that any of them counts: by chance alone, each
- * hand for any of them alike, one gets k or more in at most m·P(X ≥ k), X ~ B(n, 1/m), of all halls (Bonferroni's inequality; exact for two
- * where k is more than half). For the same reason each share has its exact interval (`shareInterval`) at the confidence 1 − 0.05/m.
+ * hand for any of them alike, one gets k or more in at most m·P(X ≥ k), X ~ B(n, 1/m), of all halls (Bonferroni's inequality; exact
+ * where k is more than half of n). For the same reason each share has its exact interval (`shareInterval`) at the confidence 1 − 0.05/m.
  * Hands are taken as independent of each other, which those of one hall are not.
  *
  * @param hands 2 or more whole numbers from 0, one of them above 0, 10000 together at most

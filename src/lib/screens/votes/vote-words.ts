@@ -66,9 +66,11 @@ export function roundWords(round: VoteRound): RoundWords {
   );
   const letters = leading.map((i) => LETTERS[i]);
   const name = (letter: number): string => shortened(nameBehind(round, letter), 28);
-  const so = shown ? 'That is more than chance.' : 'That is no more than chance gives.';
+  const so = shown ? 'this is more than chance' : 'this may be chance';
   const many =
     total === 1 ? 'the only hand' : most === total ? `all ${total} hands` : `${most} of ${total} hands`;
+  // Two letters can get so many.
+  const atMost = 2 * most <= total && chance < 1;
   const [low, high] = intervals[leading[0]];
   return {
     most:
@@ -76,18 +78,18 @@ export function roundWords(round: VoteRound): RoundWords {
         ? `${letters[0]}, ${name(leading[0])}: ${many}`
         : `${leading.length === round.mounts.length ? 'All' : spoken(letters)} have ${handWords(most)} each`,
     shows: [
-      `By chance alone one letter or another gets ${most === total ? 'all' : `${most} or more`} in ${
-        round.mounts.length > 2 && chance < 1 ? 'at most ' : ''
-      }${ofHundred(chance)} of 100 halls. ${so}`,
+      `By chance one letter or another gets ${most === total ? 'all' : `${most} or more`} in ${
+        atMost ? 'at most ' : ''
+      }${ofHundred(chance)} of 100 halls: ${so}.`,
       ...(leading.length === 1
         ? [
-            `In a large crowd ${percent(low)} to ${percent(high)} % would choose ${letters[0]} (95 % confidence).`
+            `Of a large crowd ${percent(low)} to ${percent(high)} % would choose ${letters[0]} (95 % confidence).`
           ]
         : [])
     ],
     not: [
-      'But people see each other’s hands: all this is less sure than it sounds.',
-      ...(round.seen ? ['The names had been seen before this count.'] : [])
+      'But people see each other’s hands: it is less sure than it sounds.',
+      ...(round.seen ? ['The names had been seen before.'] : [])
     ]
   };
 }
