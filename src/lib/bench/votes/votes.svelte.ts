@@ -1,10 +1,8 @@
 import { untrack } from 'svelte';
-import { BENCH_FILE_LIMITS } from '../../file/bench-file-limits.js';
 import { LETTERS } from '../../file/blind-run.js';
-import { VOTED, type VoteRound } from '../../file/vote-round.js';
+import type { VoteRound } from '../../file/vote-round.js';
 import type { Bench } from '../bench.svelte.js';
 import type { Sounding } from '../sounding/sounding.svelte.js';
-import { whyNotCompared } from '../trials/why-not-compared.js';
 import {
   behindLetters,
   countedHands,
@@ -18,6 +16,7 @@ import {
   withStage
 } from './hall-vote.js';
 import { VOTE_QUESTIONS } from './vote-questions.js';
+import { placesAtFirst, whyNoVote } from './vote-wish.js';
 
 /** What hall votes are made with. */
 export interface VoteParts {
@@ -64,20 +63,31 @@ export class Votes {
   readonly #open: VoteRound | null = $derived.by(() =>
     this.#parts.trials.run ? null : openRound(this.#parts.bench.file)
   );
-  readonly screen: VoteScreenName | null = $derived(this.#open ? 'round' : this.#screen);
+  readonly #last: VoteRound | null = $derived(this.rounds.at(-1) ?? null);
+  readonly #isSameBench: boolean = $derived.by(
+    () => this.#last !== null && isSameBenchAs(this.#parts.bench.file, this.#last)
+  );
+  /** The names of mounts that have changed since are told in the table alone. */
+  readonly screen: VoteScreenName | null = $derived.by(() => {
+    if (this.#open) return 'round';
+    return this.#screen === 'round' && !this.#isSameBench ? 'rounds' : this.#screen;
+  });
   readonly shown: boolean = $derived(this.screen !== null);
   /** The round that the hall sees, before or after its names are shown. */
-  readonly round: VoteRound | null = $derived(this.screen === 'round' ? (this.rounds.at(-1) ?? null) : null);
+  readonly round: VoteRound | null = $derived(this.screen === 'round' ? this.#last : null);
   readonly letters: readonly string[] = $derived(LETTERS.slice(0, this.round?.mounts.length ?? 0));
   /** Whether what is voted on is ready to be heard. */
   readonly ready: boolean = $derived.by(() => this.#parts.sounding.settled);
   /** One sentence why the wished round cannot begin; null where it can. */
-  readonly obstacle: string | null = $derived.by(() => this.#obstacle(this.wish));
+  readonly obstacle: string | null = $derived.by(() => {
+    const { bench, sounding } = this.#parts;
+    return whyNoVote(bench, this.wish, (place) => sounding.levels.loudnessOf(place));
+  });
 
   /** Keeps what is heard in step with the round. Call while a component starts. */
   connect(): void {
-    const { bench, sounding } = this.#parts;
-    const changed = $derived(this.#open !== null && !isSameBenchAs(bench.file, this.#open));
+    const { sounding } = this.#parts;
+    const changed = $derived(this.#open !== null && !this.#isSameBench);
     const among = $derived(this.round?.places ?? null);
     const levelled = $derived(this.round?.sameLoudness ?? true);
     const seed = $derived(changed ? null : (this.round?.seed ?? null));
@@ -106,7 +116,7 @@ export class Votes {
   open(): void {
     this.note = null;
     this.#screen = 'plan';
-    this.wish = { ...this.wish, places: this.#placesAtFirst() };
+    this.wish = { ...this.wish, places: placesAtFirst(this.#parts.bench) };
   }
 
   /** Begins the wished round, once there is nothing in its way. */
@@ -205,34 +215,6 @@ export class Votes {
     this.#parts.sounding.hearing.hearBlindly(round.places[behindLetters(round)[letter]]);
   }
 
-  get #last(): VoteRound | null {
-    return this.rounds.at(-1) ?? null;
-  }
-
-  /** What was voted on last, if it is there; what is heard and what levels are written against, or its neighbour. */
-  #placesAtFirst(): number[] {
-    const { file, heard, measuredAgainst, stands } = this.#parts.bench;
-    const last = this.#last;
-    if (last && isSameBenchAs(file, last)) return last.places;
-    const other = measuredAgainst !== heard ? measuredAgainst : stands.find((stand) => stand !== heard);
-    return other ? [heard.index, other.index].sort((a, b) => a - b) : [heard.index];
-  }
-
-  #obstacle({ question, places, sameLoudness }: VoteWish): string | null {
-    const { bench, sounding } = this.#parts;
-    if (this.rounds.length >= BENCH_FILE_LIMITS.votes)
-      return `This bench keeps ${this.rounds.length} rounds already, and no more.`;
-    if (bench.stands.length < VOTED.fewest)
-      return 'There is one mount only. A vote needs two: put another one on the shelf.';
-    if (places.length < VOTED.fewest) return 'Choose two mounts or more.';
-    if (question.trim() === '') return 'The hall needs a question.';
-    return whyNotCompared(
-      places.map((place) => bench.stands[place]),
-      places.map((place) => sounding.levels.loudnessOf(place)),
-      { sameLoudness }
-    );
-  }
-
   /** The same question and mounts once more, behind other letters. */
   #again({ question, places, sameLoudness }: VoteRound): void {
     this.wish = { question, places, sameLoudness };
@@ -266,8 +248,7 @@ export class Votes {
   /** A round that was broken off by mistake goes on; names that were shown are shown again. */
   #backFromRounds(): void {
     const last = this.#last;
-    if (this.screen !== 'rounds' || !last || last.ended === 'changed') return;
-    if (!isSameBenchAs(this.#parts.bench.file, last)) return;
+    if (this.screen !== 'rounds' || !last || last.ended === 'changed' || !this.#isSameBench) return;
     this.#screen = 'round';
     if (last.ended) this.#keep((file) => withBrokenOff(file, null));
   }

@@ -237,6 +237,19 @@ test('a change of the bench ends the round, and says so; there is no way back in
   expect(votes.screen).toBe('rounds');
 });
 
+test('names that have been shown go into the table where the bench is changed behind them', () => {
+  const { bench, votes, press, begin } = votesAtHand();
+  begin([2, 3]);
+  press('on 3 on on on');
+  expect(votes.screen).toBe('round');
+  bench.hear(3);
+  bench.remove();
+  flushSync();
+  expect([votes.screen, votes.round, votes.rounds[0].stage]).toEqual(['rounds', null, 'shown']);
+  press('back');
+  expect(votes.screen).toBe('rounds');
+});
+
 test('what cannot be voted on is said in a sentence, and does not begin', () => {
   const { bench, votes, levels, sounding, press } = votesAtHand();
   votes.open();
