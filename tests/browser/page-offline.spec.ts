@@ -87,6 +87,21 @@ test('the first visit keeps every file, says so and goes on when the network is 
   await worksWhole(bench);
   await bench.open(deployed.address());
   await worksWhole(bench);
+
+  // The hall's script, with the window for the presenter, comes from what is kept as well.
+  await page.keyboard.press('h');
+  await page.getByRole('button', { name: 'take the demo’s script' }).click();
+  const opening = context.waitForEvent('page');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('n');
+  const beside = await opening;
+  await expect(beside.locator('main')).toHaveCSS('display', 'grid');
+  await page.bringToFront();
+  await page.keyboard.press('r');
+  await page.keyboard.press('PageDown');
+  await expect(beside.getByRole('heading', { level: 1 })).toHaveText('The bare speaker');
+  await expect(page.getByRole('main', { name: 'Projector view' })).toContainText('Free air');
+  await page.keyboard.press('Escape');
 });
 
 test('once everything is kept, the host may be gone, whatever folder the page stood in', async ({

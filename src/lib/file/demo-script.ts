@@ -29,7 +29,7 @@ export function demoScript(): Scene[] {
       'Welcome',
       0.3,
       'What would my speaker\nsound like,\nmounted like this?',
-      'Press Space now, so that the engine runs: no. 41, a cab diesel of the Carrow & Eastmoor. Set the volume for the last row and leave it there.'
+      'Before the hall comes in: press Space, answer the question for headphones, and set the volume for the last row. The engine is no. 41, a cab diesel of the Carrow & Eastmoor.'
     ),
     shown(
       'The bare speaker',

@@ -1,15 +1,22 @@
 /**
- * Gives an empty window of this page what makes it look like the page: its rules in sheets of their own, which need neither the network
- * nor a style in the document.
+ * Gives an empty window of this page what makes it look like the page: its sheets as they were written, in one of the window's own. The
+ * page fetches them, which has them without a network, too.
  */
-export function dressLike(beside: Window, page: Document): void {
-  const { CSSStyleSheet: Sheet } = beside as Window & typeof globalThis;
-  beside.document.adoptedStyleSheets = [...page.styleSheets].map(({ cssRules, href }) => {
-    // What a rule fetches stands beside the file that the rule is from.
-    const sheet = new Sheet({ baseURL: href ?? page.baseURI });
-    sheet.replaceSync([...cssRules].map(({ cssText }) => cssText).join('\n'));
-    return sheet;
-  });
+export async function dressLike(beside: Window, page: Document): Promise<void> {
   beside.document.documentElement.lang = page.documentElement.lang;
   beside.document.title = 'Backwave: the presenter’s window';
+  const texts = await Promise.all([...page.styleSheets].map((sheet) => textOf(sheet, page.baseURI)));
+  const sheet = new (beside as Window & typeof globalThis).CSSStyleSheet();
+  sheet.replaceSync(texts.join('\n'));
+  beside.document.adoptedStyleSheets = [sheet];
+}
+
+/** The text of a sheet; what its rules fetch stands beside the file that they are from, and is named by its whole address. */
+async function textOf({ href, ownerNode }: CSSStyleSheet, page: string): Promise<string> {
+  // What browsers give of a rule is not always what was written: a shorthand with a variable in it is lost.
+  const text = href ? await (await fetch(href)).text() : (ownerNode?.textContent ?? '');
+  return text.replace(
+    /url\((["']?)(?!data:)([^"')]+)\1\)/g,
+    (_, quote: string, address: string) => `url(${quote}${new URL(address, href ?? page).href}${quote})`
+  );
 }
