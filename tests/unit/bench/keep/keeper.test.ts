@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { demoBench } from '../../../../src/lib/file/demo-bench.js';
+import { readBenchFile } from '../../../../src/lib/file/read-bench-file.js';
 import { demoBenchText } from '../../../helpers/demo-bench-text.js';
 import { MemoryBrowser, Tab } from '../../../helpers/kept-tab.js';
 
@@ -179,4 +181,17 @@ describe('Keeper', () => {
     await next.keeper.benches.open(next.id('My bench 2'));
     expect(next.width).toBe(52);
   });
+});
+
+it('keeps what is worked on, whatever is shown in its place for a while, and saves it too', async () => {
+  const tab = await browser.tab();
+  tab.widen(60);
+  const work = tab.bench.file;
+  tab.does((bench) => bench.perform(demoBench()));
+  tab.widen(90);
+  expect([tab.width, tab.bench.work === work]).toEqual([90, true]);
+  await tab.keeper.files.save();
+  expect(readBenchFile(tab.disk.saved[0].text)).toEqual(work);
+  const again = await tab.reload();
+  expect([again.width, again.bench.performing]).toEqual([60, false]);
 });
