@@ -20,11 +20,11 @@ const HALLS = [
 /** Puffs without anything above 3 kHz: whatever is heard higher up is a click. One after the other, so that it is never still. */
 const soft = (upper: number): Puff => ({ kind: 'puff', name: `Puffs to ${upper} Hz`, upper, pause: 0.25 });
 
-/** The demo's script on sounds in which a click is heard, by the wave solution only where the waves are seen. */
-const SCRIPT: Scene[] = demoScript().map((scene) => {
+/** The demo's script on sounds in which a click is heard, by the wave solution only where waves are seen for the first time. */
+const SCRIPT: Scene[] = demoScript().map((scene, i) => {
   if (!scene.heard) return scene;
   const pulling = JSON.stringify(scene.heard.sound) !== JSON.stringify(demoScript()[1].heard!.sound);
-  const model = scene.shows === 'curves' ? 'rule' : 'wave';
+  const model = scene.shows === 'curves' || i > 4 ? 'rule' : 'wave';
   return { ...scene, heard: { ...scene.heard, sound: soft(pulling ? 500 : 800), model } };
 });
 
