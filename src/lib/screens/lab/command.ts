@@ -71,3 +71,10 @@ export interface Command {
   letsGrow?: boolean;
   deed: (parts: Parts) => void;
 }
+
+/** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
+export interface KeyLine {
+  keys: string;
+  does: string;
+  commands: Command[];
+}

@@ -3,8 +3,10 @@ import { LETTERS, SAYINGS } from '../../file/blind-run.js';
 import { MAX_SETUPS } from '../../bench/bench.svelte.js';
 import { nextShown } from '../hall/next-words.js';
 import type { CommandName } from '../parts/commands-context.js';
-import type { Command, Parts } from './command.js';
-import type { Keystroke } from './keystroke.js';
+import type { Command, KeyLine, Parts } from './command.js';
+import { type Keystroke, place } from './keystroke.js';
+import { play, start } from './play.js';
+import { VOTE_LINES } from './vote-lines.js';
 
 const ARROWS = ['ArrowLeft', 'ArrowDown', 'ArrowRight', 'ArrowUp'];
 
@@ -13,13 +15,6 @@ const ASK =
   'Here sizes are changed with Shift: Shift and an arrow turn the size in hand, Shift G grows the plate.';
 
 const ASK_TO_KEEP = 'Here a scene is changed with Shift: Shift K keeps it as it is now.';
-
-/** A line of the list of keys: the keys as they are written, what they do, and the commands that this tells of. */
-export interface KeyLine {
-  keys: string;
-  does: string;
-  commands: Command[];
-}
 
 /** The lab's commands in the order of the list of keys. */
 export const KEY_LINES: KeyLine[] = [
@@ -212,68 +207,7 @@ export const KEY_LINES: KeyLine[] = [
       }
     ]
   },
-  {
-    keys: 'V',
-    does: 'hall vote, and back; I inverts it',
-    commands: [
-      { name: 'vote', keys: [place('KeyV')], deed: openVote },
-      {
-        name: 'leave vote',
-        keys: [{ sign: 'Escape' }],
-        where: 'vote',
-        always: true,
-        deed: ({ votes }) => votes.leave()
-      }
-    ]
-  },
-  {
-    keys: 'Enter, Backspace',
-    does: 'in a hall vote: on, and one step back (Page Up, Page Down, ← and → hear the letters)',
-    commands: [
-      { name: 'on', keys: [place('Enter'), place('NumpadEnter')], where: 'vote', deed: goOn },
-      { name: 'back', keys: [place('Backspace')], where: 'vote', deed: ({ votes }) => votes.goBack() },
-      {
-        name: 'next letter',
-        keys: [place('PageDown'), place('ArrowRight')],
-        where: 'vote',
-        held: true,
-        deed: ({ votes }) => votes.step(1)
-      },
-      {
-        name: 'previous letter',
-        keys: [place('PageUp'), place('ArrowLeft')],
-        where: 'vote',
-        held: true,
-        deed: ({ votes }) => votes.step(-1)
-      }
-    ]
-  },
-  {
-    keys: '↑ ↓',
-    does: 'in a hall vote: a hand more (+), a hand less (-); or type the number, 0 to 9 (number pad too)',
-    commands: [
-      {
-        name: 'a hand more',
-        keys: [place('ArrowUp'), { sign: '+' }],
-        where: 'vote',
-        held: true,
-        deed: ({ votes }) => votes.count(1)
-      },
-      {
-        name: 'a hand less',
-        keys: [place('ArrowDown'), { sign: '-' }],
-        where: 'vote',
-        held: true,
-        deed: ({ votes }) => votes.count(-1)
-      },
-      ...Array.from({ length: 10 }, (_, digit): Command => ({
-        name: `digit ${digit}`,
-        keys: [place(`Digit${digit}`), place(`Numpad${digit}`)],
-        where: 'vote',
-        deed: ({ votes }) => votes.type(digit)
-      }))
-    ]
-  },
+  ...VOTE_LINES,
   {
     keys: 'A, B, C, D, E, F',
     does: 'in blind trials and hall votes: hear that letter, capital or small',
@@ -353,10 +287,6 @@ export function commandNamed(name: CommandName): Command {
   return command;
 }
 
-function place(code: string, shift?: boolean): Keystroke {
-  return { place: code, shift };
-}
-
 function chord(letter: string, shift = false): Keystroke {
   return { chord: letter, shift };
 }
@@ -394,28 +324,6 @@ function turning(way: 'smaller' | 'larger', by: 1 | -1 | 10 | -10): Command {
   };
 }
 
-/** Plays or stops; before the first sound the listener is asked for headphones. */
-function play({ sounding, dialogs }: Parts): void {
-  if (sounding.playing) sounding.stop();
-  else if (dialogs.earsChecked) void sounding.play();
-  else dialogs.earCheck = true;
-}
-
-/** A round that begins by a key or a click may fill the screen, and sounds. */
-function goOn(parts: Parts): void {
-  const { votes, projection } = parts;
-  const before = votes.screen;
-  votes.goOn();
-  if (before === 'round' || !votes.round) return;
-  void projection.enter();
-  start(parts);
-}
-
-/** Plays if nothing plays yet. */
-function start(parts: Parts): void {
-  if (!parts.sounding.playing) play(parts);
-}
-
 /** Keeps what is heard and seen as the script's last scene, and says so where one looks. */
 function keepScene({ script, projection, keeper, bench }: Parts): void {
   const said =
@@ -432,12 +340,6 @@ function openPresenter({ presenter, projection, keeper }: Parts): void {
 function tell({ projection, keeper }: Pick<Parts, 'projection' | 'keeper'>, said: string): void {
   if (projection.open) projection.say(said);
   else keeper.status.said = said;
-}
-
-/** What the hall votes on is the bench that is kept: a run waits meanwhile, and is gone on with. */
-function openVote({ script, votes }: Parts): void {
-  script.leave();
-  votes.open();
 }
 
 /** Without scenes there is nothing to run: that is where they are made. */

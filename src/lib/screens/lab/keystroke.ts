@@ -6,6 +6,11 @@
 export type Keystroke =
   { place: string; shift?: boolean } | { sign: string } | { chord: string; shift: boolean };
 
+/** A key by its place; `shift` as above. */
+export function place(code: string, shift?: boolean): Keystroke {
+  return { place: code, shift };
+}
+
 type Pressed = Pick<KeyboardEvent, 'code' | 'key' | 'shiftKey' | 'ctrlKey' | 'metaKey'>;
 
 export function isPressed(stroke: Keystroke, event: Pressed): boolean {

@@ -2,13 +2,14 @@ import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import { Branches } from '../../../../src/lib/bench/sounding/branches.svelte.js';
+import type { Hearing } from '../../../../src/lib/bench/sounding/hearing.svelte.js';
 import type { Room } from '../../../../src/lib/bench/sounding/playback.svelte.js';
 import { reachOfBench } from '../../../../src/lib/bench/sounding/reach-of-bench.js';
 import { DEMO_MOUNTS, demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { close } from '../../../helpers/close.js';
 
 /** One plate with the usual speaker and the same with half its force factor, and what the room was given of them. */
-function twoMagnets() {
+function twoMagnets(hearing: Pick<Hearing, 'among' | 'levelled'> = { among: null, levelled: true }) {
   const demo = demoBench();
   const { oval } = SPEAKERS;
   const weak = { ...oval, motor: { ...oval.motor, bl: oval.motor.bl / 2 } };
@@ -24,8 +25,9 @@ function twoMagnets() {
   } as unknown as Room;
   const branches = new Branches({
     bench,
-    levels: { levelling: () => 1 },
-    hearing: { among: null, levelled: true },
+    // The first is to be brought down to a quarter among the two.
+    levels: { levelling: ({ index }, among) => (among && index === 0 ? 0.25 : 1) },
+    hearing,
     gain: { hasRoomFor: () => true },
     playback: { room }
   });
@@ -67,4 +69,11 @@ test('room is made for what is played: the most sensitive speaker as if it were 
   expect(answers.map(({ drive }) => drive)).toEqual([0.5, 1]);
   bench.measureAgainst(1);
   expect((await drives())[1]).toEqual(where);
+});
+
+test('who listens blind hears all at one loudness, or at the same drive where that was chosen', () => {
+  const [driven] = twoMagnets({ among: [0, 1], levelled: false }).loaded();
+  const [levelled] = twoMagnets({ among: [0, 1], levelled: true }).loaded();
+  expect(driven).toEqual(twoMagnets().loaded()[0]);
+  levelled.forEach((x, i) => close(x, driven[i] / 4, { abs: 1e-8, because: 'rounding to 32 bits' }));
 });

@@ -30,6 +30,10 @@ test('nobody names what is heard blind, until it is over', () => {
   flushSync();
   expect([hearing.place, hearing.among]).toEqual([2, null]);
   expect(deeds.at(-1)).toBe('hear 2');
+  hearing.listenBlind([0, 3], { levelled: false });
+  expect(hearing.levelled).toBe(false);
+  hearing.listenBlind([0, 3]);
+  expect(hearing.levelled).toBe(true);
 });
 
 test('before there is a room it is known what is to be heard', () => {

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { handsOutcome } from '../../../../src/lib/listening/trials/hands-outcome.js';
 import { preferenceOutcome } from '../../../../src/lib/listening/trials/trial-outcome.js';
@@ -61,4 +62,18 @@ test('what cannot be hands is refused', () => {
   expect(() => handsOutcome([3])).toThrow('hands must be for two things or more, got 1');
   expect(() => handsOutcome([3, -1])).toThrow('hands must be whole numbers from 0, got -1');
   expect(() => handsOutcome([0, 0])).toThrow('hands must be one or more, got 0');
+});
+
+test('the figures of docs/models/hall-vote.md', () => {
+  const page = readFileSync('docs/models/hall-vote.md', 'utf8');
+  const rows = [...page.matchAll(/^\| ([\d, ]+?) +\| +(\.\d+) \| +(\d+) to (\d+) % \|$/gm)];
+  expect(rows).toHaveLength(3);
+  for (const [, hands, chance, low, high] of rows) {
+    const outcome = handsOutcome(hands.split(', ').map(Number));
+    expect(outcome.chance.toFixed(chance.length - 1)).toBe(`0${chance}`);
+    expect(outcome.intervals[outcome.leading[0]].map((share) => Math.round(100 * share))).toEqual([
+      +low,
+      +high
+    ]);
+  }
 });
