@@ -1,5 +1,6 @@
 import { demoMount, engineLoop, levelInNode } from '../helpers/page-level.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
+import { weighFirstSound } from '../helpers/page-weight.js';
 
 /** Notes by the page's own clock when the sound begins and when it is said what to press. */
 function watchTheHint(): void {
@@ -173,4 +174,13 @@ it('levels can be taken against another mount', async ({ page, bench }) => {
   await expect.poll(() => bench.level(1)).toBe(-before);
 });
 
-test('the first sound', onOnePage);
+test('the first sound, of a page that has asked for 250 kB at most', async ({ page, bench }) => {
+  const weighed = await weighFirstSound(page);
+  await onOnePage({ page, bench });
+  const { names, kB } = await weighed();
+  // Both that make the sound and play it are among them, and no typeface.
+  expect(names.join()).toMatch(/lab\.worker/);
+  expect(names.join()).not.toMatch(/woff2|waves\.worker/);
+  expect(kB).toBeLessThan(250);
+  expect(kB).toBeGreaterThan(150);
+});

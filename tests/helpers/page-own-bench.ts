@@ -26,6 +26,7 @@ export const OWN_NAME = 'My bench';
 export function leaveBench({ text, name }: { text: string; name: string }): void {
   if (location.protocol === 'about:' || localStorage.getItem('backwave keeps a bench')) return;
   localStorage.setItem('backwave keeps a bench', 'yes');
+  localStorage.setItem('backwave was seen here', 'yes');
   const opening = indexedDB.open('backwave');
   opening.onupgradeneeded = () => {
     const store = opening.result.createObjectStore('kept');

@@ -44,6 +44,12 @@ function listenToTheGraph() {
     notes.starts.push(performance.now() + 1000 * ahead);
     return start.apply(this, args);
   };
+  // What waited for the first sound comes from then on (screens/parts/seen-before.ts).
+  const add = DOMTokenList.prototype.add;
+  DOMTokenList.prototype.add = function (...names) {
+    if (names.includes('seen')) notes.begun ??= Date.now();
+    add.apply(this, names);
+  };
   notes.longTasks = [];
   new PerformanceObserver((list) => {
     for (const entry of list.getEntries()) notes.longTasks.push(entry.duration);
@@ -59,16 +65,19 @@ const browser = await chromium.launch({
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   await page.addInitScript(listenToTheGraph);
-  /** @type {Promise<[string, number]>[]} */
+  /** @type {Promise<[string, number, number]>[]} */
   const weights = [];
   page.on('response', (response) => {
+    // Before the body is asked for: by then something else may have begun.
+    const { startTime } = response.request().timing();
     weights.push(
       response.body().then(
         (body) => [
           new URL(response.url()).pathname,
-          /\.woff2$/.test(response.url()) ? body.length : gzipSync(body).length
+          /\.woff2$/.test(response.url()) ? body.length : gzipSync(body).length,
+          startTime
         ],
-        () => [response.url(), 0]
+        () => [response.url(), 0, startTime]
       )
     );
   });
@@ -81,11 +90,14 @@ try {
   console.log(
     `load to first sound ready (rendered, measured): ${Math.round(await page.evaluate(() => performance.now()))} ms`
   );
+  const begun = await page.evaluate(() => /** @type {any} */ (window).begun);
   const parts = await Promise.all(weights);
-  const sum = (/** @type {(name: string) => boolean} */ which) =>
-    parts.reduce((total, [name, bytes]) => total + (which(name) ? bytes : 0), 0) / 1000;
+  const sum = (/** @type {(name: string, asked: number) => boolean} */ which) =>
+    (
+      parts.reduce((total, [name, bytes, asked]) => total + (which(name, asked) ? bytes : 0), 0) / 1000
+    ).toFixed(0);
   console.log(
-    `page weight gz: ${sum(() => true).toFixed(0)} kB (of it typefaces ${sum((name) => name.endsWith('.woff2')).toFixed(0)} kB)`
+    `page weight gz, asked for until the first sound is there: ${sum((_, asked) => asked <= begun)} kB; with what comes after it: ${sum(() => true)} kB (of it typefaces ${sum((name) => name.endsWith('.woff2'))} kB)`
   );
 
   await page.locator('button.play').click();

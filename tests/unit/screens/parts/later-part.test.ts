@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { LaterPart } from '../../../../src/lib/screens/lab/later-part.svelte.js';
+import { LaterPart } from '../../../../src/lib/screens/parts/later-part.svelte.js';
 
 test('a part is fetched once, however often it is asked for', async () => {
   let fetched = 0;
