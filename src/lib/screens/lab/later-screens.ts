@@ -14,5 +14,8 @@ export const screens = {
   hall: import.meta.env.SSR ? nothing : () => import('../hall/Hall.svelte'),
   help: import.meta.env.SSR ? nothing : () => import('../help/Help.svelte'),
   speaker: import.meta.env.SSR ? nothing : () => import('../speaker/SpeakerScreen.svelte'),
-  fit: import.meta.env.SSR ? nothing : () => import('../fit/FitScreen.svelte')
+  fit: import.meta.env.SSR ? nothing : () => import('../fit/FitScreen.svelte'),
+  votes: import.meta.env.SSR ? nothing : () => import('../votes/VoteScreen.svelte'),
+  script: import.meta.env.SSR ? nothing : () => import('../script/ScriptScreen.svelte'),
+  presenter: import.meta.env.SSR ? nothing : () => import('../script/Presenter.svelte')
 };
