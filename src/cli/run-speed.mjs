@@ -7,7 +7,7 @@ import { medianMs } from './median-ms.mjs';
 import { orRefuse } from './refusal.mjs';
 import { root } from './root.mjs';
 
-/** @typedef {{ name: string, sound?: () => number, prepare: () => () => unknown }} SpeedCase */
+/** @typedef {{ name: string, sound?: () => number, prepare: () => () => unknown, prepareLittle?: () => () => unknown }} SpeedCase */
 
 const help = `npm run speed -- [--once]
 
@@ -51,8 +51,11 @@ async function measure(once) {
   for (const file of files.sort()) {
     /** @type {{ default: SpeedCase[] }} */
     const { default: cases } = await loadTypescript(`tests/speed/${file}`);
-    for (const { name, sound, prepare } of cases)
-      console.log(row(name, medianMs(prepare(), { once }), unit, sound?.()));
+    for (const { name, sound, prepare, prepareLittle } of cases) {
+      const little = once ? prepareLittle?.() : undefined;
+      const ms = medianMs(little ?? prepare(), { once });
+      console.log(row(little ? `${name} (a part)` : name, ms, unit, sound?.()));
+    }
   }
   // Not before everything is installed.
   const { reportWaves } = await import('../../tests/speed/waves/report.mjs');

@@ -76,59 +76,60 @@ test.describe('without a bench of one’s own', () => {
   });
 });
 
-test('a change is kept and survives a reload, with what was heard', async ({ page, bench }) => {
-  await bench.open();
-  await widen(bench, 77);
-  await kept(page);
-  await expect(line(page)).toContainText('My bench');
-  await page.reload();
-  await expect(heading(bench)).toHaveText('Flat plate');
-  await expect(bench.field('width')).toHaveValue('77');
-  await expect(line(page)).toContainText('My bench');
-  // Where one begins is no step back.
-  const menu = await openMenu(page);
-  await expect(menu.getByRole('button', { name: 'undo' })).toBeDisabled();
-});
-
-test('a returning user never sees another bench than the kept one, not for a moment', async ({
+test('what is changed is kept: a reload brings it back, and nothing else is seen', async ({
   page,
   bench
 }) => {
   await bench.open();
-  await widen(bench, 77);
-  await kept(page);
-  await page.addInitScript(() => {
-    const seen = new Set<string>();
-    Object.assign(window, { seen });
-    const look = () => {
-      const heading = document.querySelector('.stage h2');
-      if (heading && getComputedStyle(heading).visibility === 'visible') seen.add(heading.textContent);
-      requestAnimationFrame(look);
-    };
-    requestAnimationFrame(look);
-  });
-  // Held back for two seconds at most, lest a store that never answers hide the page: here the seconds are long, so that
-  // a busy machine has its time.
-  const animations = await page.context().newCDPSession(page);
-  await animations.send('Animation.enable');
-  await animations.send('Animation.setPlaybackRate', { playbackRate: 0.05 });
-  await page.reload();
-  await expect(bench.field('width')).toBeVisible();
-  expect(await page.evaluate(() => [...(window as unknown as { seen: Set<string> }).seen])).toEqual([
-    'Flat plate'
-  ]);
-});
-
-test('a change made in the very moment before a reload is kept, too', async ({ page, bench }) => {
-  await bench.open();
-  for (const width of [81, 82, 83]) {
-    await bench.hear(2);
-    await bench.type('width', String(width));
+  await test.step('a change is kept and survives a reload, with what was heard', async () => {
+    await widen(bench, 77);
+    await kept(page);
+    await expect(line(page)).toContainText('My bench');
     await page.reload();
-    await expect(bench.field('width')).toHaveValue(String(width));
-  }
-  const menu = await openMenu(page);
-  await expect(menu.getByRole('listitem')).toHaveCount(1);
+    await expect(heading(bench)).toHaveText('Flat plate');
+    await expect(bench.field('width')).toHaveValue('77');
+    await expect(line(page)).toContainText('My bench');
+    // Where one begins is no step back.
+    const menu = await openMenu(page);
+    await expect(menu.getByRole('button', { name: 'undo' })).toBeDisabled();
+    await page.keyboard.press('Escape');
+  });
+  await test.step('a change made in the very moment before a reload is kept, too', async () => {
+    for (const width of [81, 82, 83]) {
+      await bench.hear(2);
+      await bench.type('width', String(width));
+      await page.reload();
+      await expect(bench.field('width')).toHaveValue(String(width));
+    }
+    const menu = await openMenu(page);
+    await expect(menu.getByRole('listitem')).toHaveCount(1);
+    await page.keyboard.press('Escape');
+    await expect(menu).toBeHidden();
+  });
+  await test.step('a returning user never sees another bench than the kept one, not for a moment', async () => {
+    await widen(bench, 77);
+    await kept(page);
+    await page.addInitScript(() => {
+      const seen = new Set<string>();
+      Object.assign(window, { seen });
+      const look = () => {
+        const heading = document.querySelector('.stage h2');
+        if (heading && getComputedStyle(heading).visibility === 'visible') seen.add(heading.textContent);
+        requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+    });
+    // Held back for two seconds at most, lest a store that never answers hide the page: here the seconds are long, so that
+    // a busy machine has its time.
+    const animations = await page.context().newCDPSession(page);
+    await animations.send('Animation.enable');
+    await animations.send('Animation.setPlaybackRate', { playbackRate: 0.05 });
+    await page.reload();
+    await expect(bench.field('width')).toBeVisible();
+    expect(await page.evaluate(() => [...(window as unknown as { seen: Set<string> }).seen])).toEqual([
+      'Flat plate'
+    ]);
+  });
 });
 
 test('a tab that is killed loses nothing that is older than half a second', async ({
@@ -150,7 +151,11 @@ test('a tab that is killed loses nothing that is older than half a second', asyn
   await next.close();
 });
 
-test('a full store says so, work goes on, and what is kept again later is told', async ({ page, bench }) => {
+test('a full store says so, work goes on, and what is kept again later is told; axe finds nothing', async ({
+  page,
+  bench
+}) => {
+  test.setTimeout(120_000);
   await bench.open();
   await widen(bench, 70);
   await kept(page);
@@ -166,6 +171,20 @@ test('a full store says so, work goes on, and what is kept again later is told',
   await expect(alert).toContainText('store is full: your last changes are not kept in it');
   await expect(line(page)).toHaveAttribute('data-kept', 'refused');
   await expect(line(page)).toContainText('not kept');
+  await test.step('axe finds nothing in the menu nor beside a refused store, in light and in dark', async () => {
+    const found = async (part: string) => {
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect(await axeFinds(page, {}, part), colorScheme).toEqual([]);
+      }
+    };
+    await found('.strip');
+    const menu = await openMenu(page);
+    await found('.menu');
+    await page.keyboard.press('Escape');
+    await expect(menu).toBeHidden();
+    await page.emulateMedia({ colorScheme: 'light' });
+  });
   await bench.type('width', '76');
   await expect(bench.field('width')).toHaveValue('76');
   await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
@@ -174,60 +193,57 @@ test('a full store says so, work goes on, and what is kept again later is told',
   await expect(alert).toHaveCount(0);
 });
 
-test('several benches: kept under names, opened, renamed; opening is undone with its name', async ({
-  page,
-  bench
-}) => {
+test('benches under their names: deleted, brought back, opened, renamed', async ({ page, bench }) => {
   await bench.open();
-  await widen(bench, 60);
-  await kept(page);
-  let menu = await openMenu(page);
-  await menu.getByRole('textbox', { name: 'another name' }).fill('Yard');
-  await menu.getByRole('button', { name: 'keep under this name' }).click();
-  await expect(line(page)).toContainText('Yard');
-  await bench.type('width', '110');
-  await kept(page);
-  menu = await openMenu(page);
-  await expect(menu).toContainText('in this browser on this device only');
-  await menu.getByRole('textbox', { name: 'its name' }).fill('Main line');
-  await menu.getByRole('textbox', { name: 'its name' }).press('Enter');
-  await expect(menu.getByRole('listitem').first()).toContainText('Main line, on the bench');
-  await menu.getByRole('button', { name: 'My bench', exact: true }).click();
-  await expect(line(page)).toContainText('My bench');
-  await expect(bench.field('width')).toHaveValue('60');
-  await page.keyboard.press('Control+z');
-  await expect(line(page)).toContainText('Main line');
-  await expect(bench.field('width')).toHaveValue('110');
-  await page.keyboard.press('Control+Shift+z');
-  await expect(line(page)).toContainText('My bench');
-  await kept(page);
-  // Neither has overwritten the other.
-  menu = await openMenu(page);
-  await menu.getByRole('button', { name: 'Main line', exact: true }).click();
-  await expect(bench.field('width')).toHaveValue('110');
-});
-
-test('a deleted bench is brought back, by its button and by undo', async ({ page, bench }) => {
-  await bench.open();
-  await widen(bench, 66);
-  await kept(page);
-  let menu = await openMenu(page);
-  await menu.getByRole('button', { name: 'Delete My bench' }).click();
-  await expect(menu.getByRole('listitem')).toHaveCount(0);
-  await expect(line(page)).toContainText('The demo bench');
-  await menu.getByRole('button', { name: 'bring it back' }).click();
-  await expect(menu.getByRole('listitem')).toHaveCount(1);
-  await menu.getByRole('button', { name: 'My bench', exact: true }).click();
-  await expect(bench.field('width')).toHaveValue('66');
-  menu = await openMenu(page);
-  await menu.getByRole('button', { name: 'Delete My bench' }).click();
-  await expect(menu.getByRole('button', { name: 'bring it back' })).toBeVisible();
-  await menu.getByRole('button', { name: 'undo' }).click();
-  await expect(bench.field('width')).toHaveValue('66');
-  await kept(page);
-  await expect(menu.getByRole('listitem')).toHaveCount(1);
-  await page.reload();
-  await expect(bench.field('width')).toHaveValue('66');
+  await test.step('a deleted bench is brought back, by its button and by undo', async () => {
+    await widen(bench, 66);
+    await kept(page);
+    let menu = await openMenu(page);
+    await menu.getByRole('button', { name: 'Delete My bench' }).click();
+    await expect(menu.getByRole('listitem')).toHaveCount(0);
+    await expect(line(page)).toContainText('The demo bench');
+    await menu.getByRole('button', { name: 'bring it back' }).click();
+    await expect(menu.getByRole('listitem')).toHaveCount(1);
+    await menu.getByRole('button', { name: 'My bench', exact: true }).click();
+    await expect(bench.field('width')).toHaveValue('66');
+    menu = await openMenu(page);
+    await menu.getByRole('button', { name: 'Delete My bench' }).click();
+    await expect(menu.getByRole('button', { name: 'bring it back' })).toBeVisible();
+    await menu.getByRole('button', { name: 'undo' }).click();
+    await expect(bench.field('width')).toHaveValue('66');
+    await kept(page);
+    await expect(menu.getByRole('listitem')).toHaveCount(1);
+    await page.reload();
+    await expect(bench.field('width')).toHaveValue('66');
+  });
+  await test.step('several benches: kept under names, opened, renamed; opening is undone with its name', async () => {
+    await widen(bench, 60);
+    await kept(page);
+    let menu = await openMenu(page);
+    await menu.getByRole('textbox', { name: 'another name' }).fill('Yard');
+    await menu.getByRole('button', { name: 'keep under this name' }).click();
+    await expect(line(page)).toContainText('Yard');
+    await bench.type('width', '110');
+    await kept(page);
+    menu = await openMenu(page);
+    await expect(menu).toContainText('in this browser on this device only');
+    await menu.getByRole('textbox', { name: 'its name' }).fill('Main line');
+    await menu.getByRole('textbox', { name: 'its name' }).press('Enter');
+    await expect(menu.getByRole('listitem').first()).toContainText('Main line, on the bench');
+    await menu.getByRole('button', { name: 'My bench', exact: true }).click();
+    await expect(line(page)).toContainText('My bench');
+    await expect(bench.field('width')).toHaveValue('60');
+    await page.keyboard.press('Control+z');
+    await expect(line(page)).toContainText('Main line');
+    await expect(bench.field('width')).toHaveValue('110');
+    await page.keyboard.press('Control+Shift+z');
+    await expect(line(page)).toContainText('My bench');
+    await kept(page);
+    // Neither has overwritten the other.
+    menu = await openMenu(page);
+    await menu.getByRole('button', { name: 'Main line', exact: true }).click();
+    await expect(bench.field('width')).toHaveValue('110');
+  });
 });
 
 test('two tabs on one bench: neither overwrites the other, both ways out', async ({
@@ -342,15 +358,6 @@ test('where the browser lets it, save writes to the same file again', async ({ p
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
-test('a bench let go over the page opens', async ({ page, bench }) => {
-  await bench.open();
-  const head = readFileSync(demoBenchPath).toString('base64');
-  await dropFile(page, { name: 'layout.backwave.json', head });
-  await expect(bench.stands).toHaveCount(5);
-  await expect(line(page)).toContainText('layout');
-  await kept(page);
-});
-
 const broken = [
   { what: 'no JSON', text: '{"format": ', says: /not JSON/ },
   { what: 'empty', text: '', says: /is empty/ },
@@ -377,64 +384,48 @@ const broken = [
   }
 ];
 
-test('a broken file is refused in one sentence, and the bench is as it was', async ({ page, bench }) => {
-  await bench.open();
-  await bench.hear(3);
-  for (const { what, text, says } of broken)
-    await test.step(what, async () => {
-      await dropFile(page, { name: 'bad.json', head: Buffer.from(text).toString('base64') });
-      const alert = page.getByRole('alert');
-      await expect(alert).toContainText(says);
-      await expect(alert).toContainText('The bench is as it was');
-      await bench.drawn();
-      await expect(bench.stands).toHaveCount(4);
-      await expect(heading(bench)).toHaveText('Cab body');
-      await expect(line(page)).toContainText('My bench');
-      expect(await page.evaluate(() => ({}) as { polluted?: 1 })).toEqual({});
-      await alert.getByRole('button', { name: 'close' }).click();
-      await expect(alert).toHaveCount(0);
-    });
-});
-
-test('markup in names and notes is shown as text', async ({ page, bench }) => {
-  await bench.open();
-  const markup = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
-  const text = demoBenchText((b) => {
-    b.setups[0].name = markup;
-    b.setups[0].notes = markup;
-    b.speakers.oval.name = markup;
-  });
-  await dropFile(page, { name: '<b onclick=1>bold</b>.json', head: Buffer.from(text).toString('base64') });
-  await expect(heading(bench)).toHaveText(markup);
-  await expect(line(page)).toContainText('<b onclick=1>bold</b>');
-  await expect(page.locator('main img, main script, header b[onclick]')).toHaveCount(0);
-  await expect(page).toHaveTitle(/^Backwave/);
-  await kept(page);
-  await expect((await openMenu(page)).getByRole('listitem').first()).toContainText('<b onclick=1>bold</b>');
-});
-
-test('axe finds nothing in the menu nor beside a refused store, in light and in dark', async ({
+test('files let go over the page: a bench opens, a broken one is refused, markup is text', async ({
   page,
   bench
 }) => {
-  test.setTimeout(120_000);
   await bench.open();
-  await widen(bench, 64);
-  await kept(page);
-  await page.evaluate(() => {
-    IDBObjectStore.prototype.put = () => {
-      throw new DOMException('no room', 'QuotaExceededError');
-    };
+  await test.step('a broken file is refused in one sentence, and the bench is as it was', async () => {
+    await bench.hear(3);
+    for (const { what, text, says } of broken)
+      await test.step(what, async () => {
+        await dropFile(page, { name: 'bad.json', head: Buffer.from(text).toString('base64') });
+        const alert = page.getByRole('alert');
+        await expect(alert).toContainText(says);
+        await expect(alert).toContainText('The bench is as it was');
+        await bench.drawn();
+        await expect(bench.stands).toHaveCount(4);
+        await expect(heading(bench)).toHaveText('Cab body');
+        await expect(line(page)).toContainText('My bench');
+        expect(await page.evaluate(() => ({}) as { polluted?: 1 })).toEqual({});
+        await alert.getByRole('button', { name: 'close' }).click();
+        await expect(alert).toHaveCount(0);
+      });
   });
-  await bench.type('width', '65');
-  await expect(page.getByRole('alert')).toContainText('store is full');
-  const found = async (part: string) => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect(await axeFinds(page, {}, part), colorScheme).toEqual([]);
-    }
-  };
-  await found('.strip');
-  await openMenu(page);
-  await found('.menu');
+  await test.step('a bench let go over the page opens', async () => {
+    const head = readFileSync(demoBenchPath).toString('base64');
+    await dropFile(page, { name: 'layout.backwave.json', head });
+    await expect(bench.stands).toHaveCount(5);
+    await expect(line(page)).toContainText('layout');
+    await kept(page);
+  });
+  await test.step('markup in names and notes is shown as text', async () => {
+    const markup = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
+    const text = demoBenchText((b) => {
+      b.setups[0].name = markup;
+      b.setups[0].notes = markup;
+      b.speakers.oval.name = markup;
+    });
+    await dropFile(page, { name: '<b onclick=1>bold</b>.json', head: Buffer.from(text).toString('base64') });
+    await expect(heading(bench)).toHaveText(markup);
+    await expect(line(page)).toContainText('<b onclick=1>bold</b>');
+    await expect(page.locator('main img, main script, header b[onclick]')).toHaveCount(0);
+    await expect(page).toHaveTitle(/^Backwave/);
+    await kept(page);
+    await expect((await openMenu(page)).getByRole('listitem').first()).toContainText('<b onclick=1>bold</b>');
+  });
 });

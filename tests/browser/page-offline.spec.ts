@@ -67,76 +67,76 @@ const waiting = (page: Page): Promise<string | undefined> =>
 
 const news = (page: Page) => page.getByText('A new version is here.');
 
-test('the first visit keeps every file, says so and goes on when the network is cut; the second starts without one', async ({
+test('what was visited once works without a network, each copy from its own folder', async ({
   page,
   bench,
   context,
   deployed
 }) => {
-  await firstVisit(bench, deployed.address());
-  const names = await cacheNames(page);
-  expect(names).toHaveLength(1);
-  const keptFiles = await page.evaluate(async (name) => {
-    const requests = await (await caches.open(name)).keys();
-    return requests.map(({ url }) => new URL(url).pathname.slice(1) || 'index.html').sort();
-  }, names[0]);
-  expect(keptFiles).toEqual(deployed.parts('/').filter((name) => !name.startsWith('some/')));
-  expect(keptFiles.length).toBeGreaterThan(20);
-
-  await context.setOffline(true);
-  await worksWhole(bench);
-  await bench.open(deployed.address());
-  await worksWhole(bench);
-
-  // The hall's script, with the window for the presenter, comes from what is kept as well.
-  await page.keyboard.press('h');
-  await page.getByRole('button', { name: 'take the demo’s script' }).click();
-  const opening = context.waitForEvent('page');
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('n');
-  const beside = await opening;
-  await expect(beside.locator('main')).toHaveCSS('display', 'grid');
-  await page.bringToFront();
-  await page.keyboard.press('r');
-  await page.keyboard.press('PageDown');
-  await expect(beside.getByRole('heading', { level: 1 })).toHaveText('The bare speaker');
-  await expect(page.getByRole('main', { name: 'Projector view' })).toContainText('Free air');
-  await page.keyboard.press('Escape');
-});
-
-test('once everything is kept, the host may be gone, whatever folder the page stood in', async ({
-  page,
-  bench,
-  deployed
-}) => {
+  test.setTimeout(120_000);
   const folders = ['/', '/some/folder/'];
-  for (const folder of folders) await firstVisit(bench, deployed.address(folder));
-  await deployed.stop();
-  for (const folder of folders) {
-    await expect(fetch(deployed.address(folder))).rejects.toThrow();
-    // Each way to name the page once: the root by its file, the folder by a link with something behind it.
-    await bench.open(deployed.address(folder) + (folder === '/' ? 'index.html' : ''));
-    await expect(page.getByText(KEPT)).toBeVisible();
-    await worksWhole(bench);
-    await bench.open(deployed.address(folder) + '?from=a-link#projector-of-nothing');
-    await expect(page.getByText(KEPT)).toBeVisible();
-  }
-});
+  await test.step('the first visit keeps every file, says so and goes on when the network is cut; the second starts without one', async () => {
+    await firstVisit(bench, deployed.address());
+    const names = await cacheNames(page);
+    expect(names).toHaveLength(1);
+    const keptFiles = await page.evaluate(async (name) => {
+      const requests = await (await caches.open(name)).keys();
+      return requests.map(({ url }) => new URL(url).pathname.slice(1) || 'index.html').sort();
+    }, names[0]);
+    expect(keptFiles).toEqual(deployed.parts('/').filter((name) => !name.startsWith('some/')));
+    expect(keptFiles.length).toBeGreaterThan(20);
 
-test('copies in two folders of one host keep apart', async ({ page, bench, deployed }) => {
-  await firstVisit(bench, deployed.address('/'));
-  await firstVisit(bench, deployed.address('/some/folder/'));
-  deployed.release('two', '/some/folder/');
-  await look(page);
-  await page.getByRole('button', { name: 'Use it now' }).click();
-  await shows(page, 'two');
-  // The copy at the root, below which the other one stands, keeps its own version and its cache.
-  await expect.poll(async () => (await cacheNames(page)).length).toBe(2);
-  await deployed.stop();
-  await bench.open(deployed.address('/'));
-  await shows(page, null);
-  await bench.open(deployed.address('/some/folder/'));
-  await shows(page, 'two');
+    await context.setOffline(true);
+    await worksWhole(bench);
+    await bench.open(deployed.address());
+    await worksWhole(bench);
+    await context.setOffline(false);
+  });
+
+  await test.step('once everything is kept, the host may be gone, whatever folder the page stood in', async () => {
+    await firstVisit(bench, deployed.address(folders[1]));
+    await deployed.stop();
+    for (const folder of folders) {
+      await expect(fetch(deployed.address(folder))).rejects.toThrow();
+      // Each way to name the page once: the root by its file, the folder by a link with something behind it.
+      await bench.open(deployed.address(folder) + (folder === '/' ? 'index.html' : ''));
+      await expect(page.getByText(KEPT)).toBeVisible();
+      await worksWhole(bench);
+      await bench.open(deployed.address(folder) + '?from=a-link#projector-of-nothing');
+      await expect(page.getByText(KEPT)).toBeVisible();
+    }
+  });
+
+  await test.step('copies in two folders of one host keep apart', async () => {
+    await deployed.start();
+    deployed.release('two', '/some/folder/');
+    await look(page);
+    await page.getByRole('button', { name: 'Use it now' }).click();
+    await shows(page, 'two');
+    // The copy at the root, below which the other one stands, keeps its own version and its cache.
+    await expect.poll(async () => (await cacheNames(page)).length).toBe(2);
+    await deployed.stop();
+    await bench.open(deployed.address('/'));
+    await shows(page, null);
+    await bench.open(deployed.address('/some/folder/'));
+    await shows(page, 'two');
+  });
+
+  await test.step('the hall’s script, with the window for the presenter, comes from what is kept as well', async () => {
+    await page.keyboard.press('h');
+    await page.getByRole('button', { name: 'take the demo’s script' }).click();
+    const opening = context.waitForEvent('page');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('n');
+    const beside = await opening;
+    await expect(beside.locator('main')).toHaveCSS('display', 'grid');
+    await page.bringToFront();
+    await page.keyboard.press('r');
+    await page.keyboard.press('PageDown');
+    await expect(beside.getByRole('heading', { level: 1 })).toHaveText('The bare speaker');
+    await expect(page.getByRole('main', { name: 'Projector view' })).toContainText('Free air');
+    await page.keyboard.press('Escape');
+  });
 });
 
 test('a new version waits until it is asked for, is put off by "later", then it is there, and the old one is gone', async ({
@@ -224,30 +224,29 @@ test('a second window is told, goes on with the older version, and loses nothing
   await expect.poll(() => cacheNames(page)).toHaveLength(1);
 });
 
-for (const answer of ['an error', 'the page'])
-  test(`a host that lacks a file and answers with ${answer}: nothing is kept until it is whole`, async ({
-    page,
-    bench,
-    deployed
-  }) => {
-    const font = deployed.file(deployed.parts('/').find((name) => name.includes('cyrillic'))!);
-    const bytes = readFileSync(font);
-    rmSync(font);
-    deployed.missingIsPage = answer === 'the page';
-    await bench.open(deployed.address());
-    await expect
-      .poll(() =>
-        page.evaluate(async () => {
-          const registration = await navigator.serviceWorker.getRegistration();
-          return registration === undefined || (!registration.active && !registration.installing);
-        })
-      )
-      .toBe(true);
-    await expect(page.getByText(KEPT)).toHaveCount(0);
-    await worksWhole(bench);
-    writeFileSync(font, bytes);
-    await firstVisit(bench, deployed.address());
-  });
+test('a host that lacks a file: nothing is kept until it is whole', async ({ page, bench, deployed }) => {
+  test.setTimeout(120_000);
+  const font = deployed.file(deployed.parts('/').find((name) => name.includes('cyrillic'))!);
+  const bytes = readFileSync(font);
+  rmSync(font);
+  for (const answer of ['an error', 'the page'])
+    await test.step(`it answers with ${answer}`, async () => {
+      deployed.missingIsPage = answer === 'the page';
+      await bench.open(deployed.address());
+      await expect
+        .poll(() =>
+          page.evaluate(async () => {
+            const registration = await navigator.serviceWorker.getRegistration();
+            return registration === undefined || (!registration.active && !registration.installing);
+          })
+        )
+        .toBe(true);
+      await expect(page.getByText(KEPT)).toHaveCount(0);
+      await worksWhole(bench);
+    });
+  writeFileSync(font, bytes);
+  await firstVisit(bench, deployed.address());
+});
 
 test('a page of another version than its service worker, in the middle of an upload, is not kept', async ({
   page,

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test';
 import { axeFinds } from '../helpers/page-axe.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { contrasts, wrongInProjector } from '../helpers/page-projector.js';
+import { standsStill } from '../helpers/page-still.js';
 
 test.use({ contextOptions: { reducedMotion: 'no-preference' } });
 
@@ -75,20 +76,7 @@ const asked = (page: Page): Promise<Asked> =>
   page.evaluate(() => (window as unknown as { asked: Asked }).asked);
 
 /** Waits until a mount that has been chosen has slid in. */
-async function still(page: Page): Promise<void> {
-  let before = '';
-  await expect
-    .poll(
-      async () => {
-        const now = await page.locator('.projector .drawing').innerHTML();
-        const same = now === before;
-        before = now;
-        return same;
-      },
-      { intervals: [150] }
-    )
-    .toBe(true);
-}
+const still = (page: Page): Promise<void> => standsStill(page, '.projector .drawing');
 
 const view = (page: Page) => page.getByRole('main', { name: 'Projector view' });
 

@@ -1,5 +1,6 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { dropFile } from './page-give-file.js';
+import { standsStill } from './page-still.js';
 import { DEMO_BENCH, OWN_BENCH } from './page-own-bench.js';
 
 /** The page's parts by what they are called on the screen, and what a user does with them. */
@@ -113,21 +114,7 @@ export class BenchPage {
 
   /** Waits until the mount that has just been chosen has slid in: its handles stand still. */
   async settled(): Promise<void> {
-    const handles = this.stage.locator('.main g.handle');
-    let before = '';
-    await expect
-      .poll(
-        async () => {
-          const now = (
-            await handles.evaluateAll((all) => all.map((one) => one.getAttribute('transform')))
-          ).join();
-          const still = now === before;
-          before = now;
-          return still;
-        },
-        { intervals: [150] }
-      )
-      .toBe(true);
+    await standsStill(this.page, '.stage .main g.handle');
   }
 
   /** Which speaker the heard mount has. */

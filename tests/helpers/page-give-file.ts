@@ -12,7 +12,9 @@ export interface GivenFile {
 export async function dropFile(page: Page, file: GivenFile, letGo = true): Promise<void> {
   await page.evaluate(
     ({ name, head, megabytes = 0, letGo }) => {
-      const bytes = Uint8Array.from(atob(head), (letter) => letter.charCodeAt(0));
+      const letters = atob(head);
+      const bytes = new Uint8Array(letters.length);
+      for (let i = 0; i < bytes.length; i++) bytes[i] = letters.charCodeAt(i);
       const part = new Blob([new Uint8Array(2 ** 20)]);
       const carried = new DataTransfer();
       carried.items.add(new File([bytes, ...Array<Blob>(megabytes).fill(part)], name));

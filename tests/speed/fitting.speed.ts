@@ -10,6 +10,15 @@ import type { SpeedCase } from './speed-case.js';
 const [NO_41] = DEMO_MODELS;
 const COUNT = 60;
 
+function candidates(count: number): () => unknown {
+  const bench = layoutBench();
+  const questions = fit(NO_41, SPEAKERS)
+    .candidates.map((candidate) => questionOfCandidate(bench, SPEAKERS, candidate))
+    .filter((question) => refusal(() => checkSolvable('wave', question, 'draft')) === null)
+    .slice(0, count);
+  return () => questions.map((question) => answerNow('wave', question, 'draft', 'full'));
+}
+
 /** What a press of "try them all" costs, one core. */
 const cases: SpeedCase[] = [
   {
@@ -18,14 +27,8 @@ const cases: SpeedCase[] = [
   },
   {
     name: `${COUNT} candidates as drafts, on the layout`,
-    prepare: () => {
-      const bench = layoutBench();
-      const questions = fit(NO_41, SPEAKERS)
-        .candidates.map((candidate) => questionOfCandidate(bench, SPEAKERS, candidate))
-        .filter((question) => refusal(() => checkSolvable('wave', question, 'draft')) === null)
-        .slice(0, COUNT);
-      return () => questions.map((question) => answerNow('wave', question, 'draft', 'full'));
-    }
+    prepare: () => candidates(COUNT),
+    prepareLittle: () => candidates(3)
   }
 ];
 

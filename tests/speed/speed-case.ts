@@ -5,4 +5,6 @@ export interface SpeedCase {
   sound?: () => number;
   /** Makes everything ready and returns what is timed. */
   prepare: () => () => unknown;
+  /** The same with less of it, to see that it runs. */
+  prepareLittle?: () => () => unknown;
 }
