@@ -73,7 +73,7 @@ test('what was visited once works without a network, each copy from its own fold
   context,
   deployed
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(180_000);
   const folders = ['/', '/some/folder/'];
   await test.step('the first visit keeps every file, says so and goes on when the network is cut; the second starts without one', async () => {
     await firstVisit(bench, deployed.address());
