@@ -83,7 +83,7 @@ export function roundWords(round: VoteRound): RoundWords {
       }${ofHundred(chance)} of 100 halls: ${so}.`,
       ...(leading.length === 1
         ? [
-            `Of a large crowd ${percent(low)} to ${percent(high)} % would choose ${letters[0]} (95 % confidence).`
+            `Of a large crowd ${percent(low)} to ${percent(high)}\u00a0% would choose ${letters[0]} (95\u00a0% confidence).`
           ]
         : [])
     ],

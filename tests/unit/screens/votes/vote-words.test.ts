@@ -26,7 +26,7 @@ test('a clear lead is more than chance, with its share of a large crowd', () => 
     most: `B, ${nameBehind(round, 1)}: 11 of 20 hands`,
     shows: [
       'By chance one letter or another gets 11 or more in 1.6 of 100 halls: this is more than chance.',
-      'Of a large crowd 26 to 81 % would choose B (95 % confidence).'
+      'Of a large crowd 26 to 81\u00a0% would choose B (95\u00a0% confidence).'
     ],
     not: ['But people see each other’s hands: it is less sure than it sounds.']
   });
@@ -36,7 +36,7 @@ test('a narrow lead may be chance; where two letters can get so many, chance is 
   expect(roundWords(shown([13, 6, 5, 4])).shows[0]).toContain('gets 13 or more in at most 4.5 of 100 halls');
   expect(roundWords(shown([12, 8])).shows).toEqual([
     'By chance one letter or another gets 12 or more in 50 of 100 halls: this may be chance.',
-    'Of a large crowd 33 to 83 % would choose A (95 % confidence).'
+    'Of a large crowd 33 to 83\u00a0% would choose A (95\u00a0% confidence).'
   ]);
 });
 
