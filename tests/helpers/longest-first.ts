@@ -4,7 +4,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 const LONGEST = [
   'cli/first-command',
   'bench/sounding/headroom',
-  'cli/predict-waves',
+  'cli/predict.test',
   'signals/every-signal',
   'waves-shell',
   'diesel/diesel-source'
