@@ -4,6 +4,8 @@
  */
 export async function dressLike(beside: Window, page: Document): Promise<void> {
   beside.document.documentElement.lang = page.documentElement.lang;
+  // Nothing waits for its faces there (typefaces.css).
+  beside.document.documentElement.classList.add('seen');
   beside.document.title = 'Backwave: the presenter’s window';
   const texts = await Promise.all([...page.styleSheets].map((sheet) => textOf(sheet, page.baseURI)));
   const sheet = new (beside as Window & typeof globalThis).CSSStyleSheet();
