@@ -3,7 +3,7 @@ import { LIMITS } from '../acoustics/limits.js';
 import { type Drive, DRIVE_LIMITS } from '../acoustics/speaker/drive.js';
 import { LIFT_LIMITS, USUAL_BELOW } from '../acoustics/speaker/lift.js';
 import { PLACE_KINDS, PLACE_LEVEL } from '../sounds/places/place-spectra.js';
-import { BENCH_FORMAT } from './bench-file.js';
+import { BENCH_FORMAT, OPENING_MODEL } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { blindRun } from './blind-run-schema.js';
 import { listener } from './listener-schema.js';
@@ -68,7 +68,7 @@ export const benchFileSchema = object({
     object({
       heard: v.optional(place, 0),
       measuredAgainst: v.optional(place, 0),
-      model: v.optional(modelName, 'wave'),
+      model: v.optional(modelName, OPENING_MODEL),
       inches: v.optional(truth, false),
       realLevel: v.optional(truth),
       sameLoudness: v.optional(truth, false)

@@ -18,7 +18,10 @@ import type { VoteRound } from './vote-round.js';
 export const BENCH_FORMAT = 'backwave-bench';
 
 /** The models one can choose between; what each can do stands in `evaluation/`. */
-export type ModelName = 'rule' | 'wave';
+export const NAMED_MODELS = ['rule', 'wave'] as const;
+export type ModelName = (typeof NAMED_MODELS)[number];
+/** What a bench opens with (docs/decisions/0020). */
+export const OPENING_MODEL: ModelName = 'wave';
 
 /**
  * A speaker of the file: one without motor values can only be asked for the mount alone (`ideal`). Its price is in whatever money the user

@@ -2,7 +2,7 @@ import { PLACES } from '../acoustics/listener.js';
 import type { Mount, MountKind } from '../acoustics/mounts/mount.js';
 import { SPEAKERS } from '../acoustics/speaker/speakers.js';
 import { usualSound } from '../sounds/roster.js';
-import { BENCH_FORMAT, type BenchFile, type Setup } from './bench-file.js';
+import { BENCH_FORMAT, OPENING_MODEL, type BenchFile, type Setup } from './bench-file.js';
 import { BENCH_VERSION } from './versions/versions.js';
 
 /** The mounts of the demo bench; the mounts of their names in the drawer are the same. */
@@ -31,7 +31,7 @@ export function demoBench(): BenchFile {
     ],
     listener: PLACES.hand,
     sound: usualSound('diesel'),
-    view: { heard: 0, measuredAgainst: 0, model: 'wave', inches: false, sameLoudness: false }
+    view: { heard: 0, measuredAgainst: 0, model: OPENING_MODEL, inches: false, sameLoudness: false }
   };
 }
 

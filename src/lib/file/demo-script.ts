@@ -2,7 +2,7 @@ import { PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import { usualSound } from '../sounds/roster.js';
 import type { MovingSound } from '../sounds/kinds.js';
-import type { Setup } from './bench-file.js';
+import { OPENING_MODEL, type Setup } from './bench-file.js';
 import { DEMO_MOUNTS } from './demo-bench.js';
 import { RUNNING_CAB } from './layout-bench.js';
 import type { Scene, SceneHeard, SceneShows } from './scene.js';
@@ -200,7 +200,7 @@ function shown(
       setup,
       sound: usualSound('diesel'),
       listener: PLACES.hand,
-      model: 'wave',
+      model: OPENING_MODEL,
       sameLoudness: false,
       ...heard
     },

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { OPENING_MODEL } from './bench-file.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
 import { listener } from './listener-schema.js';
 import { SCENE_SHOWS } from './scene.js';
@@ -16,7 +17,7 @@ export const scene = object({
       setup,
       sound,
       listener,
-      model: v.optional(modelName, 'wave'),
+      model: v.optional(modelName, OPENING_MODEL),
       sameLoudness: v.optional(truth, false)
     })
   ),

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
-import type { ModelName } from './bench-file.js';
+import { NAMED_MODELS } from './bench-file.js';
 
 /**
  * Every message is the end of a sentence that begins with the place in the file (bench-file-sentence.ts).
@@ -39,7 +39,7 @@ export const oneOf = <const T extends readonly (string | number)[]>(options: T) 
   v.picklist(options, `must be ${options.map((option) => JSON.stringify(option)).join(' or ')}`);
 
 export const truth = v.boolean('must be true or false');
-export const modelName = oneOf(['rule', 'wave'] as const satisfies readonly ModelName[]);
+export const modelName = oneOf(NAMED_MODELS);
 
 /** The message of a choice; which options there are, the issue itself lists as `("a" | "b")`. */
 export function choice(issue: v.BaseIssue<unknown>): string {

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { PLACE_KINDS } from '../sounds/places/place-spectra.js';
 import { BENCH_FILE_LIMITS as limits } from './bench-file-limits.js';
-import { listOf, name, object, oneOf, place, text, within } from './schema-parts.js';
+import { listOf, modelName, name, object, oneOf, place, text, within } from './schema-parts.js';
 import { VOTE_STAGES } from './vote-round.js';
 
 const hands = v.pipe(within([0, limits.hands], 'hands'), place);
@@ -14,7 +14,7 @@ export const voteRound = object({
   sound: text(255),
   place: oneOf(['hand', 'layout']),
   noise: v.optional(oneOf(PLACE_KINDS)),
-  model: oneOf(['rule', 'wave']),
+  model: modelName,
   sameLoudness: v.boolean('must be true or false'),
   day: v.pipe(text(10), v.regex(/^\d{4}-\d\d-\d\d$/, 'must be a day such as 2026-11-30')),
   seed: place,

@@ -5,11 +5,9 @@ import { MODEL_NAMES } from '../../../src/lib/evaluation/models.js';
 
 const src = path.join(import.meta.dirname, '../../../src');
 
-/** Where a model may be named: the file's type, schema, default and steps between versions, the table, and what makes the answers that bear the name. */
+/** Where a model may be named: the file's type and steps between versions, the table, and what makes the answers that bear the name. */
 const MAY = [
   'lib/file/bench-file.ts',
-  'lib/file/bench-file-schema.ts',
-  'lib/file/demo-bench.ts',
   'lib/file/versions/model-said.ts',
   'lib/evaluation/models.ts',
   'lib/evaluation/answer.ts'
