@@ -162,6 +162,8 @@ test('a script is made by keys, and the demo’s runs under the clicker without 
       if (shows === 'puff')
         await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 60_000 });
       await fitsEverywhere(page, name);
+      // Who wants no motion is told a push in stills.
+      if (shows === 'puff') await expect(view(page)).toContainText(/slower: (?!0\.00 ms)\d/);
     }
     expect(seen.size).toBe(4);
     // Of all words the longest, too.
