@@ -23,6 +23,7 @@ worker.addEventListener('activate', (event) => event.waitUntil(worker.clients.cl
 
 worker.addEventListener('message', (event) => {
   if (event.data === 'use now') event.waitUntil(worker.skipWaiting());
+  if (event.data === 'which version') event.ports[0].postMessage(version);
   if (event.data === 'page loaded') event.waitUntil(forgetOldVersions());
 });
 

@@ -102,8 +102,7 @@ export class Deployment {
         const old = path.posix.basename(script);
         text = text.replaceAll(old, renamed(old, version));
       }
-      if (name === 'service-worker.js' || name === '_app/version.json')
-        text = text.replaceAll(present, version);
+      text = text.replaceAll(present, version);
       if (name === 'index.html')
         text = withHash(text.replace('<head>', `<head><meta name="released" content="${version}">`));
       writeFileSync(this.file(name, folder), text);

@@ -1,4 +1,4 @@
-import { dev } from '$app/environment';
+import { dev, version } from '$app/environment';
 import { resolve } from '$app/paths';
 
 /** Makes sure that the work of this window is kept; rejects if it cannot be. */
@@ -7,6 +7,10 @@ export type BeforeReload = () => Promise<void>;
 const CHECK_EVERY_MS = 3_600_000;
 /** How long the newer version may take to take over; a browser that holds on to the older one lets it go when the page is loaded anew. */
 const TAKES_OVER_WITHIN_MS = 3000;
+/** The tab's own store says under this name how often the page has been loaded anew for the newer version. */
+const ASKED = 'backwave was asked for its newer version';
+/** So often at most: a browser that still shows the older one then shows it until it is asked again. */
+const MOST_RELOADS = 3;
 const NOT_KEPT =
   'The new version is not used yet, because your work could not be kept. Save it to a file, then try again.';
 
@@ -34,8 +38,9 @@ export class Updates {
   #takingOver: ReturnType<typeof setTimeout> | undefined;
 
   /** Starts; call it once the page is shown. Returns what ends it. */
-  connect(): () => void {
+  connect(beforeReload?: BeforeReload): () => void {
     const ended = new AbortController();
+    this.#beforeReload = beforeReload;
     // Some browsers throw at the very word where storage is forbidden.
     this.#register(ended.signal).catch(() => undefined);
     return () => {
@@ -55,11 +60,27 @@ export class Updates {
     if (!waiting) return this.#reload();
     try {
       await beforeReload?.();
-      waiting.postMessage('use now');
-      this.#takingOver = setTimeout(() => void this.#reload(), TAKES_OVER_WITHIN_MS);
+      this.#letTakeOver(waiting);
     } catch {
       this.#notKept();
     }
+  }
+
+  #letTakeOver(waiting: ServiceWorker): void {
+    waiting.postMessage('use now');
+    this.#takingOver = setTimeout(() => void this.#reload(), TAKES_OVER_WITHIN_MS);
+  }
+
+  /** Where the page was loaded anew for the newer version and the browser has given out the older one once more, it is tried again. */
+  async #goOn(active: ServiceWorker): Promise<void> {
+    const reloads = reloadsAsked();
+    if (reloads === 0) return;
+    const waiting = this.#registration?.waiting ?? null;
+    const isOld = waiting !== null || ((await versionOf(active)) ?? version) !== version;
+    if (!isOld || reloads >= MOST_RELOADS) return noteReloads(0);
+    this.busy = true;
+    if (waiting) this.#letTakeOver(waiting);
+    else await this.#reload();
   }
 
   async #register(signal: AbortSignal): Promise<void> {
@@ -89,6 +110,7 @@ export class Updates {
 
     const active = registration.active ?? (await activated(registration.installing ?? registration.waiting));
     this.kept = true;
+    await this.#goOn(active);
     active.postMessage('page loaded');
   }
 
@@ -112,6 +134,7 @@ export class Updates {
     clearTimeout(this.#takingOver);
     try {
       await this.#beforeReload?.();
+      noteReloads(reloadsAsked() + 1);
       location.reload();
     } catch {
       this.#notKept();
@@ -121,6 +144,37 @@ export class Updates {
   #notKept(): void {
     this.busy = false;
     this.problem = NOT_KEPT;
+  }
+}
+
+/** Which version a worker hands out; null where it does not say. */
+function versionOf(worker: ServiceWorker): Promise<string | null> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    const told = (told: string | null) => {
+      port1.close();
+      resolve(told);
+    };
+    port1.onmessage = ({ data }) => told(String(data));
+    setTimeout(() => told(null), TAKES_OVER_WITHIN_MS);
+    worker.postMessage('which version', [port2]);
+  });
+}
+
+function reloadsAsked(): number {
+  try {
+    return Number(sessionStorage.getItem(ASKED) ?? 0);
+  } catch {
+    return 0;
+  }
+}
+
+function noteReloads(count: number): void {
+  try {
+    if (count === 0) sessionStorage.removeItem(ASKED);
+    else sessionStorage.setItem(ASKED, String(count));
+  } catch {
+    // Then it is tried once.
   }
 }
 

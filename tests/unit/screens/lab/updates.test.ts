@@ -4,7 +4,8 @@ const site = vi.hoisted(() => ({ dev: false }));
 vi.mock('$app/environment', () => ({
   get dev() {
     return site.dev;
-  }
+  },
+  version: 'this one'
 }));
 vi.mock('$app/paths', () => ({ resolve: () => '/folder/' }));
 
@@ -14,11 +15,13 @@ const { Updates } = await import('../../../../src/lib/screens/lab/updates.svelte
 class FakeWorker extends EventTarget {
   readonly scriptURL = 'https://host/folder/service-worker.js';
   readonly told: unknown[] = [];
+  version: string | null = 'this one';
   constructor(public state: ServiceWorkerState) {
     super();
   }
-  postMessage(message: unknown): void {
-    this.told.push(message);
+  postMessage(message: unknown, ports: MessagePort[] = []): void {
+    if (message !== 'which version') this.told.push(message);
+    else if (this.version !== null) ports[0].postMessage(this.version);
   }
   become(state: ServiceWorkerState): void {
     this.state = state;
@@ -51,6 +54,9 @@ class FakeContainer extends EventTarget {
 let container: FakeContainer;
 let shown: EventTarget & { visibilityState: string };
 const reload = vi.fn();
+/** What the tab remembers of what was asked. */
+const asked = new Map<string, string>();
+const ASKED = 'backwave was asked for its newer version';
 
 beforeEach(() => {
   container = new FakeContainer();
@@ -59,6 +65,12 @@ beforeEach(() => {
   vi.stubGlobal('document', shown);
   vi.stubGlobal('location', { origin: 'https://host', reload });
   vi.stubGlobal('addEventListener', () => undefined);
+  asked.clear();
+  vi.stubGlobal('sessionStorage', {
+    getItem: (key: string) => asked.get(key) ?? null,
+    setItem: (key: string, value: string) => void asked.set(key, value),
+    removeItem: (key: string) => void asked.delete(key)
+  });
 });
 
 afterEach(() => {
@@ -255,4 +267,71 @@ test('one who comes back to the page after more than an hour has the host asked'
   shown.dispatchEvent(new Event('visibilitychange'));
   shown.dispatchEvent(new Event('visibilitychange'));
   expect(update).toHaveBeenCalledOnce();
+});
+
+describe('a page loaded anew for a newer version', () => {
+  /** A visit of a page of this version behind so many reloads, shown by a worker of another version or of its own. */
+  async function visitAfter(
+    reloads: number,
+    { waiting = false, version = 'this one' as string | null } = {}
+  ) {
+    asked.set(ASKED, String(reloads));
+    container.registration.active = container.controller = new FakeWorker('activated');
+    container.registration.active.version = version;
+    if (waiting) container.registration.waiting = new FakeWorker('installed');
+    const [updates, keep] = [new Updates(), vi.fn(() => Promise.resolve())];
+    const end = updates.connect(keep);
+    await settle();
+    await vi.waitFor(() => expect(updates.busy || container.registration.active!.told.length > 0).toBe(true));
+    return { updates, keep, end, waiting: container.registration.waiting };
+  }
+
+  test('that is shown has nothing more to do', async () => {
+    const { updates } = await visitAfter(1);
+    expect([updates.busy, updates.news, asked.has(ASKED)]).toEqual([false, null, false]);
+    expect(reload).not.toHaveBeenCalled();
+  });
+
+  test('that waits still, since the older one was given out once more, lets it take over', async () => {
+    const { updates, keep, waiting } = await visitAfter(1, { waiting: true });
+    expect(updates.busy).toBe(true);
+    expect(waiting!.told).toEqual(['use now']);
+    container.takeOver();
+    await vi.waitFor(() => expect(reload).toHaveBeenCalledOnce());
+    expect(keep).toHaveBeenCalledOnce();
+    expect(asked.get(ASKED)).toBe('2');
+  });
+
+  test('that took over while the older page was given out is loaded once more', async () => {
+    const { keep } = await visitAfter(1, { version: 'a newer one' });
+    await vi.waitFor(() => expect(reload).toHaveBeenCalledOnce());
+    expect(keep).toHaveBeenCalledOnce();
+    expect(asked.get(ASKED)).toBe('2');
+  });
+
+  test('in vain three times is given up, and told as before', async () => {
+    const { updates, waiting } = await visitAfter(3, { waiting: true });
+    expect([updates.busy, updates.news, asked.has(ASKED)]).toEqual([false, 'waiting', false]);
+    expect([waiting!.told, reload.mock.calls]).toEqual([[], []]);
+  });
+
+  test('whose worker does not say what it is is left as it is', async () => {
+    vi.useFakeTimers();
+    asked.set(ASKED, '1');
+    container.registration.active = container.controller = new FakeWorker('activated');
+    container.registration.active.version = null;
+    const updates = new Updates();
+    updates.connect();
+    await vi.advanceTimersByTimeAsync(5000);
+    expect([updates.busy, asked.has(ASKED)]).toEqual([false, false]);
+    expect(reload).not.toHaveBeenCalled();
+  });
+
+  test('in a browser that remembers nothing is loaded anew all the same', async () => {
+    vi.stubGlobal('sessionStorage', undefined);
+    const { updates } = await laterVisit(true);
+    await updates.useNow();
+    container.takeOver();
+    await vi.waitFor(() => expect(reload).toHaveBeenCalledOnce());
+  });
 });
