@@ -14,9 +14,11 @@ test('under a folder of any host the page computes, switches and plays', async (
     // Without a service worker nothing is kept, and nothing said.
     await expect(page.getByText('works without a network')).toHaveCount(0);
     // The bundled typefaces came along.
-    expect(await page.evaluate(() => [...document.fonts].some(({ status }) => status === 'loaded'))).toBe(
-      true
-    );
+    expect(
+      await page.evaluate(() =>
+        [...document.fonts].some(({ family, status }) => status === 'loaded' && family.includes('Source'))
+      )
+    ).toBe(true);
   } finally {
     await host.close();
   }

@@ -37,7 +37,7 @@ export class Updates {
   #lastCheck = 0;
   #takingOver: ReturnType<typeof setTimeout> | undefined;
 
-  /** Starts; call it once the page is shown. Returns what ends it. */
+  /** Starts, with what has to be done before the page may be loaded anew; call it once the page is shown. Returns what ends it. */
   connect(beforeReload?: BeforeReload): () => void {
     const ended = new AbortController();
     this.#beforeReload = beforeReload;
@@ -50,16 +50,15 @@ export class Updates {
   }
 
   /** Keeps the work, then loads the newer version. */
-  async useNow(beforeReload?: BeforeReload): Promise<void> {
+  async useNow(): Promise<void> {
     if (this.busy) return;
     this.busy = true;
     this.problem = null;
-    this.#beforeReload = beforeReload;
     const waiting = this.#registration?.waiting;
     // With nothing waiting it is in place already: a reload is all there is to do.
     if (!waiting) return this.#reload();
     try {
-      await beforeReload?.();
+      await this.#beforeReload?.();
       this.#letTakeOver(waiting);
     } catch {
       this.#notKept();

@@ -1,3 +1,7 @@
+/** Why a part may not come, behind its name. */
+export const NOT_FETCHED =
+  'could not be fetched: the network is gone, or a newer version has taken its place.';
+
 /** A part of the page that comes later: it is fetched once, and again only where it did not come. */
 export class LaterPart<Part> {
   part = $state.raw<Part | null>(null);

@@ -84,11 +84,11 @@ afterEach(() => {
 const settle = () => new Promise((resolve) => setTimeout(resolve));
 
 /** A later visit: the page is shown by a worker of this version, `waiting` says whether a newer one is complete. */
-async function laterVisit(waiting: boolean) {
+async function laterVisit(waiting: boolean, keep?: () => Promise<void>) {
   container.registration.active = container.controller = new FakeWorker('activated');
   if (waiting) container.registration.waiting = new FakeWorker('installed');
   const updates = new Updates();
-  updates.connect();
+  updates.connect(keep);
   await settle();
   return { updates, waiting: container.registration.waiting };
 }
@@ -163,10 +163,10 @@ describe('a newer version', () => {
   });
 
   test('is used only after the work is kept, and kept once more before the page goes', async () => {
-    const { updates, waiting } = await laterVisit(true);
     const kept = [deferred(), deferred()];
     const keep = vi.fn(() => kept[keep.mock.calls.length - 1].promise);
-    void updates.useNow(keep);
+    const { updates, waiting } = await laterVisit(true, keep);
+    void updates.useNow();
     await settle();
     expect(waiting!.told).toEqual([]);
     kept[0].keep();
@@ -182,25 +182,27 @@ describe('a newer version', () => {
   });
 
   test('is not used where the work cannot be kept, and can be asked for again', async () => {
-    const { updates, waiting } = await laterVisit(true);
     const [full, later] = [deferred(), deferred()];
-    void updates.useNow(() => full.promise);
+    const keeps = [full, later];
+    const { updates, waiting } = await laterVisit(true, () => keeps.shift()!.promise);
+    void updates.useNow();
     full.refuse();
     await settle();
     expect(updates.problem).toMatch(
       /^The new version is not used yet, because your work could not be kept\./
     );
     expect([waiting!.told, updates.busy]).toEqual([[], false]);
-    void updates.useNow(() => later.promise);
+    void updates.useNow();
     later.keep();
     await settle();
     expect([waiting!.told, updates.problem]).toEqual([['use now'], null]);
   });
 
   test('in place, but what was done meanwhile cannot be kept: the page stays', async () => {
-    const { updates } = await laterVisit(true);
     let full = false;
-    void updates.useNow(() => (full ? Promise.reject(new Error('full')) : Promise.resolve()));
+    const keep = () => (full ? Promise.reject(new Error('full')) : Promise.resolve());
+    const { updates } = await laterVisit(true, keep);
+    void updates.useNow();
     await settle();
     full = true;
     container.takeOver();
@@ -208,7 +210,7 @@ describe('a newer version', () => {
     expect(reload).not.toHaveBeenCalled();
     expect([updates.problem !== null, updates.busy]).toEqual([true, false]);
     full = false;
-    await updates.useNow(() => Promise.resolve());
+    await updates.useNow();
     expect(reload).toHaveBeenCalledOnce();
   });
 
@@ -241,13 +243,13 @@ describe('a newer version', () => {
   });
 
   test('put in place by another window is told here, and loaded only when asked', async () => {
-    const { updates } = await laterVisit(true);
+    const keep = vi.fn(() => Promise.resolve());
+    const { updates } = await laterVisit(true, keep);
     container.takeOver();
     await settle();
     expect(updates.news).toBe('in place');
     expect(reload).not.toHaveBeenCalled();
-    const keep = vi.fn(() => Promise.resolve());
-    await updates.useNow(keep);
+    await updates.useNow();
     expect(keep).toHaveBeenCalledOnce();
     expect(reload).toHaveBeenCalledOnce();
   });
