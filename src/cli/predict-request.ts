@@ -27,6 +27,7 @@ Predicts every setup of a bench file (docs/file-format.md); FILE - reads it from
   --fit                  tries every speaker in every way that fits into the file's model (docs/models/fitting.md) and
                          ranks them, by the wave solution; --accuracy draft is the default then
   --by MEASURE           what --fit ranks by: level (the default), deep, even, space, price or loudest
+  --every-size           of boxes --fit tries every size, and not only those round the best
   --help                 this text
 `;
 
@@ -35,6 +36,8 @@ export interface PredictRequest extends PredictionAsked {
   file: string;
   /** What everything that fits is to be ranked by; null where the setups are to be predicted. */
   fitBy: MeasureName | null;
+  /** Whether every size of the boxes is tried then. */
+  everySize: boolean;
   format: 'json' | 'csv';
 }
 
@@ -59,6 +62,7 @@ export function predictRequest(args: string[]): PredictRequest | null {
       format: { type: 'string' },
       fit: { type: 'boolean' },
       by: { type: 'string' },
+      'every-size': { type: 'boolean' },
       help: { type: 'boolean', short: 'h' }
     },
     { positionals: true }
@@ -78,6 +82,7 @@ export function predictRequest(args: string[]): PredictRequest | null {
   return {
     file: positionals[0],
     fitBy,
+    everySize: values['every-size'] === true,
     model,
     accuracy: oneOf('accuracy', values.accuracy, ['draft', 'full'], fitBy === null ? 'full' : 'draft'),
     speaker,
@@ -89,10 +94,11 @@ export function predictRequest(args: string[]): PredictRequest | null {
   };
 }
 
-/** What `--fit` and `--by` say together. What belongs to single setups does not go with them. */
+/** What `--fit` and what belongs to it say together. What belongs to single setups does not go with them. */
 function fitMeasureOf(values: Partial<Record<string, string | boolean>>): MeasureName | null {
   if (!values.fit) {
-    if (values.by !== undefined) throw new Refusal('--by is for --fit only');
+    for (const flag of ['by', 'every-size'])
+      if (values[flag] !== undefined) throw new Refusal(`--${flag} is for --fit only`);
     return null;
   }
   for (const flag of ['model', 'speaker', 'frequencies', 'angle', 'plane'])

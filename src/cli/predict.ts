@@ -19,8 +19,8 @@ export async function predict(args: string[]): Promise<string> {
   const bench = benchOf(await readInput(request.file));
   const csv = request.format === 'csv';
   if (request.fitBy !== null) {
-    const { fitBy: by, accuracy, drive } = request;
-    const fitted = await orRefusal(() => fitNow(bench, { by, accuracy, drive }));
+    const { fitBy: by, everySize, accuracy, drive } = request;
+    const fitted = await orRefusal(() => fitNow(bench, { by, everySize, accuracy, drive }));
     return csv ? fitCsv(fitted) : `${JSON.stringify(fitted)}\n`;
   }
   const prediction = await orRefusal(() => predictBench(bench, request));

@@ -20,7 +20,7 @@ export function withFile(args: string[], text: string): string[] {
 export const drivenBench = (top: object = {}) =>
   JSON.stringify({
     format: 'backwave-bench',
-    version: 7,
+    version: 8,
     speakers: {
       oval: {
         frame: { length: 0.04, width: 0.028 },

@@ -41,11 +41,18 @@ const BOX: Installation = {
   mount: { kind: 'box', length: 0.06, width: 0.02, depth: 0.012 },
   turn: 0
 };
+/** Two frames long and one wide, as they lie side by side. */
+const PAIRED_BOX: Installation = {
+  ...BOX,
+  mount: { kind: 'box', length: 0.04, width: 0.016, depth: 0.006, offset: [-0.0075, 0] }
+};
 const PAIRS: [string, Installation, Second['at']][] = [
   ['a plate', PLATE, [0.04, 0]],
   ['a plate, not in line', PLATE, [0.035, 0.02]],
   ['a shell over a board', SHELL, [0.03, 0]],
-  ['a box', BOX, [0.02, 0]]
+  ['a box', BOX, [0.02, 0]],
+  ['a box, on both sides of its middle', PAIRED_BOX, [0.0075, 0]],
+  ['a box, not in line', PAIRED_BOX, [0.012, 0.0025]]
 ];
 
 const withSecond = (installation: Installation, at: Second['at'], wiring: Wiring): Installation => ({

@@ -1,4 +1,5 @@
 import type { Installation } from '../acoustics/installation.js';
+import { firstAt } from '../acoustics/mounts/second.js';
 import { stringPath } from '../acoustics/mounts/string-path.js';
 
 /** The plane of a section: which extents it shows, the way it runs seen from above, and the string's side. */
@@ -16,12 +17,19 @@ export function straightCut(plane: 'length' | 'width'): Cut {
     : { plane: 'across', side: 1, direction: [0, 1] };
 }
 
-/** The plane that holds the shortest string; a box, which has none, is cut across. */
+/** The plane that holds the shortest string. A box, which has none, is cut across, or along where its speakers lie so. */
 export function cutOf(installation: Installation): Cut {
   const string = stringPath(installation);
-  if (!string) return { plane: 'across', side: 1, direction: [0, 1] };
+  if (!string) return straightCut(liesAlong(installation) ? 'length' : 'width');
   const [dx, dy] = string.direction;
   const along = Math.abs(dx) > Math.abs(dy);
   const side = (along ? dx : dy) < 0 ? -1 : 1;
   return { plane: along ? 'along' : 'across', side, direction: [dx * side, dy * side] };
+}
+
+/** Whether the second speaker lies along from the first, or the only one along from the middle, rather than across. */
+function liesAlong({ mount, second }: Installation): boolean {
+  const [x, y] = firstAt(mount);
+  const [along, across] = second ? [second.at[0] - x, second.at[1] - y] : [x, y];
+  return Math.abs(along) > Math.abs(across);
 }

@@ -92,17 +92,18 @@ function bareSection(installation: Installation, cut: Cut): Omit<Section, 'secon
     case 'box': {
       const key = cut.plane === 'across' ? 'width' : 'length';
       const [half, floor] = [mount[key] * 500, mount.depth * 1000];
-      const speaker = speakerSection(installation, cut, 0);
+      const [x] = placeIn(cut, firstAt(mount));
+      const speaker = speakerSection(installation, cut, x);
       const rim = speaker.coneWidth / 2;
       return {
         cut,
         walls: straightPath([
-          [-rim, 0],
+          [x - rim, 0],
           [-half, 0],
           [-half, floor],
           [half, floor],
           [half, 0],
-          [rim, 0]
+          [x + rim, 0]
         ]),
         speaker,
         string: null,

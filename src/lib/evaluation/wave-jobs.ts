@@ -9,8 +9,8 @@ import type { HeardWaves } from '../waves/curve/heard-waves.js';
 import { solutionKey } from '../waves/wave-solution.js';
 import { sentence } from '../format/sentence.js';
 
-/** So many answers are remembered, a few kilobytes each. */
-const REMEMBERED = 400;
+/** So many answers are remembered, a few kilobytes each: every size that fits into a model, and what the shelf asks besides. */
+const REMEMBERED = 1500;
 /** So many mounts are solved in full at the same time: those behind them may turn out not to be wanted any more. */
 const AT_ONCE = 2;
 

@@ -84,7 +84,14 @@ const mounts = {
     loss: v.optional(finite),
     ...openings
   }),
-  box: strict({ kind: v.literal('box'), length: finite, width: finite, depth: finite, ...openings })
+  box: strict({
+    kind: v.literal('box'),
+    length: finite,
+    width: finite,
+    depth: finite,
+    offset: v.optional(twoNumbers),
+    ...openings
+  })
 } satisfies Record<Mount['kind'], unknown>;
 
 const mount = v.pipe(

@@ -1,3 +1,4 @@
+import type { Installation } from '../acoustics/installation.js';
 import type { Board } from '../acoustics/mounts/board.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Second } from '../acoustics/mounts/second.js';
@@ -5,6 +6,7 @@ import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { CubicMetres, Metres } from '../units.js';
 import type { Block, Span } from './block.js';
 import type { RoomInside } from './room-inside.js';
+import { spaceTaken } from './space-taken.js';
 import type { Vehicle } from './vehicle.js';
 import { isRoundAbout, type Turn, type Way } from './ways.js';
 
@@ -22,8 +24,9 @@ export interface Candidate {
   above: Metres;
   facing: Board['facing'];
   second?: Second;
-  /** What it takes of the inside. */
+  /** Where it lies in the inside. */
   takes: readonly Block[];
+  /** What it takes away of the inside. */
   space: CubicMetres;
 }
 
@@ -40,10 +43,22 @@ export interface Asked {
   blocks: readonly Block[];
 }
 
-/** With the key that tells it from all others. */
-export function keyed(candidate: Omit<Candidate, 'key'>): Candidate {
+/** With the key that tells it from all others, and what it takes. */
+export function made(candidate: Omit<Candidate, 'key' | 'space'>, inside: Speaker): Candidate {
   const { speaker, way, mount, turn, above, second } = candidate;
-  return { ...candidate, key: JSON.stringify([speaker, way, mount, turn, above, second?.at]) };
+  return {
+    ...candidate,
+    space: spaceTaken(way, installed(candidate, inside)),
+    key: JSON.stringify([speaker, way, mount, turn, above, second?.at])
+  };
+}
+
+/** The candidate with its speaker in, over its board. */
+export function installed(
+  { mount, turn, above, facing, second }: Omit<Candidate, 'key' | 'space'>,
+  speaker: Speaker
+): Installation {
+  return { speaker, mount, turn, board: { above, facing }, ...(second && { second }) };
 }
 
 /** What a name says of a frame that lies across. */

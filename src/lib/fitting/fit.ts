@@ -1,10 +1,9 @@
 import { checkInstallation } from '../acoustics/mounts/check-installation.js';
-import type { Installation } from '../acoustics/installation.js';
 import { refusal } from '../acoustics/refusal.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { Ohms } from '../units.js';
 import type { Block } from './block.js';
-import type { Asked, Candidate } from './candidate.js';
+import { installed, type Asked, type Candidate } from './candidate.js';
 import { inBoxes } from './in-boxes.js';
 import { inFloor } from './in-floor.js';
 import { inRoof } from './in-roof.js';
@@ -15,14 +14,16 @@ import { whyNot, type Misfit } from './why-not.js';
 
 export interface Fitted {
   candidates: Candidate[];
+  /** Keys of boxes for the same speaker in the same place, from the least to the largest; the roomiest place of a kind first. */
+  ladders: string[][];
   /** Every speaker and way of mounting of which nothing fits, and why. */
   misfits: Misfit[];
 }
 
 /**
  * Everything of a drawer that fits into a vehicle: each speaker in each way of mounting, at each free place, both ways round, alone and two of a
- * kind. In a roof one candidate for each stretch in which the speaker can be moved, where it is nearest to the middle. Of closed boxes the
- * least, the largest that each of the roomiest two places takes, and one between. Exact, and the same every time.
+ * kind. In a roof one candidate for each stretch in which the speaker can be moved, where it is nearest to the middle. Of closed boxes a ladder
+ * of sizes for each free place. Exact, and the same every time.
  *
  * @param drawer speakers by key, all with motors; may be empty
  * @param leastLoad of the amplifier: two that side by side would go below it are wired in series
@@ -49,6 +50,7 @@ export function* fittingSteps(
   checkVehicle(vehicle);
   const room = roomInside(vehicle);
   const candidates = new Map<string, Candidate>();
+  const ladders: string[][] = [];
   const misfits: Misfit[] = [];
   const most = new Map<Way, Block[]>();
   for (const way of WAYS) {
@@ -58,16 +60,21 @@ export function* fittingSteps(
   for (const [key, speaker] of Object.entries(drawer)) {
     const wiring = speaker.motor.re / 2 < leastLoad ? 'series' : 'parallel';
     for (const way of WAYS) {
-      const made = candidatesOf({ vehicle, room, key, speaker, way, wiring, blocks: most.get(way) ?? [] });
       const refused: string[] = [];
       let count = 0;
-      for (const candidate of made) {
-        const problem = refusal(() => checkInstallation(installed(candidate, speaker)));
-        if (problem) refused.push(problem);
-        else {
-          candidates.set(candidate.key, candidate);
-          count++;
-        }
+      for (const sizes of candidatesOf({
+        ...{ vehicle, room, key, speaker, way, wiring },
+        blocks: most.get(way) ?? []
+      })) {
+        const built = sizes.filter((candidate) => {
+          const problem = refusal(() => checkInstallation(installed(candidate, speaker)));
+          if (problem) refused.push(problem);
+          return !problem;
+        });
+        count += built.length;
+        // the least box is the same in every place: it stays where it was first
+        for (const one of built) if (!candidates.has(one.key)) candidates.set(one.key, one);
+        if (built.length > 1) ladders.push(built.map(({ key }) => key));
       }
       if (count === 0)
         misfits.push(
@@ -78,15 +85,11 @@ export function* fittingSteps(
       yield;
     }
   }
-  return { candidates: [...candidates.values()], misfits };
+  return { candidates: [...candidates.values()], ladders, misfits };
 }
 
-/** The candidate with its speaker in, over its board. */
-export function installed({ mount, turn, above, facing, second }: Candidate, speaker: Speaker): Installation {
-  return { speaker, mount, turn, board: { above, facing }, ...(second && { second }) };
-}
-
-function candidatesOf(asked: Asked): Candidate[] {
-  if (asked.way === 'roof') return inRoof(asked);
-  return asked.way === 'floor' ? inFloor(asked) : inBoxes(asked);
+/** Each by itself, or as a ladder of sizes. */
+function candidatesOf(asked: Asked): Candidate[][] {
+  if (isBoxed(asked.way)) return inBoxes(asked);
+  return (asked.way === 'roof' ? inRoof(asked) : inFloor(asked)).map((one) => [one]);
 }

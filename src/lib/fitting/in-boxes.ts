@@ -1,36 +1,65 @@
 import { mm } from '../acoustics/limits.js';
 import type { BoxMount } from '../acoustics/mounts/mount.js';
 import type { CubicMetres, Metres } from '../units.js';
-import { lengthOf, TOUCH, volumeOf, type Block } from './block.js';
-import { across, keyed, nearest, tidy, type Asked, type Candidate } from './candidate.js';
+import { lengthOf, TOUCH, type Block } from './block.js';
+import { across, made, nearest, tidy, type Asked, type Candidate } from './candidate.js';
 import { planOf } from './free-volume.js';
+import { ladder, SIDES, type Sides } from './ladder.js';
 import { letsSoundOut, type Vehicle } from './vehicle.js';
-import { againstOf, AIR_ABOVE, laid, leastBox, TURNS, WALL, type Turn, type Way } from './ways.js';
+import {
+  againstOf,
+  AIR_ABOVE,
+  laid,
+  leastBox,
+  ROWS,
+  TURNS,
+  WALL,
+  type Row,
+  type Turn,
+  type Way
+} from './ways.js';
 
-/** Of a speaker in a way so many boxes are tried: the least, and the largest of the places with most room. */
-const MOST_PLACES = 2;
-
-/** Closed boxes: the least, the largest that each of the roomiest places takes, and one between; with one speaker and with two. */
-export function inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): Candidate[] {
+/**
+ * Closed boxes, with one speaker and with two: of each free place that takes one a ladder of sizes from the least to the largest (`ladder`), the
+ * roomiest place first.
+ */
+export function inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): Candidate[][] {
   if (way === 'box up' && !letsSoundOut(vehicle)) return [];
-  const found: Candidate[] = [];
-  for (const two of [false, true])
-    for (const { box, turn, block } of boxesOf({ speaker, way, blocks, two })) {
-      const { length } = laid(speaker, turn);
-      const size = `${mm(box.length)} × ${mm(box.width)} × ${mm(box.depth)} mm inside`;
-      const takes: Block[] = [outsideOf(box, block, way)];
-      const words = BOX_WORDS[way as keyof typeof BOX_WORDS];
-      found.push(
-        keyed({
-          ...{ speaker: key, way, turn, takes, space: volumeOf(takes[0]) },
-          ...standing(vehicle, way, box.depth),
-          name: `${two ? 'Two in a box' : 'Box'} ${words}, ${size}${across(speaker, turn)}`,
-          mount: way === 'box up' ? { ...box, body: bodyOf(vehicle, box) } : box,
-          ...(two && { second: { at: [length, 0], reversed: false, wiring } })
-        })
-      );
-    }
-  return found;
+  return [ROWS.slice(0, 1), ROWS.slice(1)].flatMap((rows) =>
+    placesFor({ speaker, way, blocks }, rows).map(({ least, most, turn, row, block }) =>
+      ladder(least, most, (row === 'one' ? 1 : 2) * speaker.bodyVolume).map((sides) => {
+        const { offset, second } = lyingIn(row, laid(speaker, turn));
+        const box: BoxMount = { kind: 'box', ...sides, ...(offset && { offset }) };
+        const size = `${mm(box.length)} × ${mm(box.width)} × ${mm(box.depth)} mm inside`;
+        const words = BOX_WORDS[way as keyof typeof BOX_WORDS];
+        return made(
+          {
+            ...{ speaker: key, way, turn, takes: [outsideOf(box, block, way)] },
+            ...standing(vehicle, way, box.depth),
+            name: `${row === 'one' ? 'Box' : 'Two in a box'} ${words}, ${size}${across(speaker, turn)}`,
+            mount: way === 'box up' ? { ...box, body: bodyOf(vehicle, box) } : box,
+            ...(second && { second: { at: second, reversed: false, wiring } })
+          },
+          speaker
+        );
+      })
+    )
+  );
+}
+
+/** Where the middles of the cones are: one in the middle of the front, two on both sides of it, frame at frame. */
+function lyingIn(
+  row: Row,
+  { length, width }: { length: Metres; width: Metres }
+): { offset?: [Metres, Metres]; second?: [Metres, Metres] } {
+  switch (row) {
+    case 'one':
+      return {};
+    case 'two along':
+      return { offset: [tidy(-length / 2), 0], second: [tidy(length / 2), 0] };
+    case 'two across':
+      return { offset: [0, tidy(-width / 2)], second: [0, tidy(width / 2)] };
+  }
 }
 
 const BOX_WORDS = {
@@ -40,60 +69,38 @@ const BOX_WORDS = {
 };
 
 interface BoxPlace {
-  box: BoxMount;
+  least: Sides;
+  most: Sides;
   turn: Turn;
+  row: Row;
   /** The free block that it lies in. */
   block: Block;
 }
 
-function boxesOf({
-  speaker,
-  way,
-  blocks,
-  two
-}: Pick<Asked, 'speaker' | 'way' | 'blocks'> & { two: boolean }): BoxPlace[] {
+/** The free blocks that take a box, the roomiest first; where several ways of lying fit it is the first of them. */
+function placesFor(
+  { speaker, way, blocks }: Pick<Asked, 'speaker' | 'way' | 'blocks'>,
+  rows: readonly Row[]
+): BoxPlace[] {
   const spare = way === 'box up' ? AIR_ABOVE : 0;
-  const fitting: { turn: Turn; block: Block; most: BoxMount; least: ReturnType<typeof leastBox> }[] = [];
-  for (const block of blocks)
-    for (const turn of TURNS) {
-      const least = leastBox(speaker, turn, two);
-      const most: BoxMount = {
-        kind: 'box',
-        length: lengthOf(block.x) - 2 * WALL,
-        width: lengthOf(block.y) - 2 * WALL,
-        depth: lengthOf(block.z) - WALL - spare
-      };
-      if (!(
-        most.length >= least.length - TOUCH &&
-        most.width >= least.width - TOUCH &&
-        most.depth >= least.depth - TOUCH
-      ))
-        continue;
-      fitting.push({ turn, block, most, least });
-      break;
-    }
-  if (fitting.length === 0) return [];
-  fitting.sort((a, b) => boxVolume(b.most) - boxVolume(a.most));
-  const [largest] = fitting;
-  const made = fitting
-    .slice(0, MOST_PLACES)
-    .map(({ most, least, turn, block }) => ({ box: between(least, most, 1), turn, block }));
-  made.push({ box: between(largest.least, largest.most, 0.5), turn: largest.turn, block: largest.block });
-  made.push({ box: between(largest.least, largest.most, 0), turn: largest.turn, block: largest.block });
-  return made;
+  const places: BoxPlace[] = [];
+  for (const block of blocks) {
+    const most: Sides = {
+      length: lengthOf(block.x) - 2 * WALL,
+      width: lengthOf(block.y) - 2 * WALL,
+      depth: lengthOf(block.z) - WALL - spare
+    };
+    const [first] = rows
+      .flatMap((row) => TURNS.map((turn) => ({ row, turn, least: leastBox(speaker, turn, row) })))
+      .filter(({ least }) => isWithin(least, most));
+    if (first) places.push({ ...first, most, block });
+  }
+  const roomOf = ({ most }: BoxPlace): CubicMetres => most.length * most.width * most.depth;
+  return places.sort((a, b) => roomOf(b) - roomOf(a));
 }
 
-/** A box between the least and the most, in steps of the logarithm; rounded down to tenths of a millimetre, never below the least. */
-function between(
-  least: { length: Metres; width: Metres; depth: Metres },
-  most: BoxMount,
-  share: number
-): BoxMount {
-  const side = (key: 'length' | 'width' | 'depth'): Metres => {
-    const exact = least[key] * (most[key] / least[key]) ** share;
-    return tidy(Math.max(least[key], Math.floor(exact * 1e4 + 1e-6) / 1e4));
-  };
-  return { kind: 'box', length: side('length'), width: side('width'), depth: side('depth') };
+function isWithin(least: Sides, most: Sides): boolean {
+  return SIDES.every((side) => most[side] >= least[side] - TOUCH);
 }
 
 /** Where a box lies in its free block: at its left end, on the middle line or as near to it as it can be. */
@@ -130,8 +137,4 @@ function bodyOf(vehicle: Vehicle, box: BoxMount): NonNullable<BoxMount['body']> 
     height: vehicle.height - (vehicle.chassis?.height ?? 0),
     openings: vehicle.openings
   };
-}
-
-function boxVolume({ length, width, depth }: BoxMount): CubicMetres {
-  return length * width * depth;
 }

@@ -1,9 +1,10 @@
 import type { Mount } from '../acoustics/mounts/mount.js';
 import { LIMITS, mm } from '../acoustics/limits.js';
 import type { Metres } from '../units.js';
-import { TOUCH, volumeOf, type Span } from './block.js';
-import { across, keyed, nearest, tidy, type Asked, type Candidate } from './candidate.js';
+import { TOUCH, type Span } from './block.js';
+import { across, made, nearest, tidy, type Asked, type Candidate } from './candidate.js';
 import { freeVolume, planOf } from './free-volume.js';
+import { pairWithin } from './pair-within.js';
 import { blockAt, centredPlaces, type RoomInside } from './room-inside.js';
 import { widthOver, type Vehicle } from './vehicle.js';
 import { isRoundAbout, needOf, TURNS } from './ways.js';
@@ -29,13 +30,15 @@ export function inRoof({ vehicle, room, key, speaker, way, wiring }: Asked): Can
       const x = nearest(place, length / 2);
       const block = blockAt(room, need, x, 0);
       found.push(
-        keyed({
-          ...{ speaker: key, way, turn, above, facing: 'up' },
-          name: `In the roof, ${mm(tidy(x))} mm from the left${across(speaker, turn)}`,
-          mount: mountAt(x, block.x),
-          takes: [block],
-          space: volumeOf(block)
-        })
+        made(
+          {
+            ...{ speaker: key, way, turn, above, facing: 'up' },
+            name: `In the roof, ${mm(tidy(x))} mm from the left${across(speaker, turn)}`,
+            mount: mountAt(x, block.x),
+            takes: [block]
+          },
+          speaker
+        )
       );
     }
     const [one, two] = pairOf(places, need.length, length / 2);
@@ -43,14 +46,16 @@ export function inRoof({ vehicle, room, key, speaker, way, wiring }: Asked): Can
     const takes = [one, two].map((x) => blockAt(room, need, x, 0));
     const over: Span = [takes[0].x[0], takes[1].x[1]];
     found.push(
-      keyed({
-        ...{ speaker: key, way, turn, above, facing: 'up' },
-        name: `Two in the roof, ${mm(tidy(one))} and ${mm(tidy(two))} mm from the left${across(speaker, turn)}`,
-        mount: mountAt(one, over),
-        takes,
-        space: takes.reduce((sum, block) => sum + volumeOf(block), 0),
-        second: { at: [tidy(two - length / 2), 0], reversed: false, wiring }
-      })
+      made(
+        {
+          ...{ speaker: key, way, turn, above, facing: 'up' },
+          name: `Two in the roof, ${mm(tidy(one))} and ${mm(tidy(two))} mm from the left${across(speaker, turn)}`,
+          mount: mountAt(one, over),
+          takes,
+          second: { at: [tidy(two - length / 2), 0], reversed: false, wiring }
+        },
+        speaker
+      )
     );
   }
   return found;
@@ -62,14 +67,8 @@ function pairOf(places: readonly Span[], apart: Metres, middle: Metres): number[
   let least = Infinity;
   for (const a of places)
     for (const b of places) {
-      if (b[1] - a[0] < apart - TOUCH || b[0] < a[0]) continue;
-      // side by side about the middle, moved as far as the two places ask
-      const first = Math.min(nearest(a, middle - apart / 2), b[1] - apart);
-      const one = Math.max(first, a[0]);
-      const two = nearest(b, Math.max(one + apart, middle + apart / 2));
-      if (two - one < apart - TOUCH) continue;
-      const away = Math.max(Math.abs(one - middle), Math.abs(two - middle));
-      if (away < least - TOUCH) [best, least] = [[one, two], away];
+      const pair = pairWithin(a, b, apart, middle);
+      if (pair && pair.away < least - TOUCH) [best, least] = [pair.at, pair.away];
     }
   return best;
 }

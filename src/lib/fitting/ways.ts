@@ -4,6 +4,7 @@ import { outlineLength, outlineWidth, turned } from '../acoustics/outline.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { Metres } from '../units.js';
 import type { Span } from './block.js';
+import type { Sides } from './ladder.js';
 import type { Need } from './room-inside.js';
 import type { Vehicle } from './vehicle.js';
 
@@ -57,15 +58,18 @@ export function isRoundAbout(speaker: { frame: Outline }): boolean {
   return length === width;
 }
 
-/** Inside sizes of the least box that takes a speaker: the frame lies between its walls. Of two, side by side along the length. */
-export function leastBox(
-  speaker: Speaker,
-  turn: Turn,
-  two = false
-): { length: Metres; width: Metres; depth: Metres } {
+/** How speakers lie in a box: one, or two of a kind side by side, along the length or across it. */
+export const ROWS = ['one', 'two along', 'two across'] as const;
+export type Row = (typeof ROWS)[number];
+
+/** Inside sizes of the least box that takes a speaker, or two of a kind: the frames lie between its walls. */
+export function leastBox(speaker: Speaker, turn: Turn, row: Row = 'one'): Sides {
   const { length, width } = laid(speaker, turn);
-  // The first of two sits in the middle of the front in every model of a box, the second beside it.
-  return { length: two ? 3 * length : length, width, depth: speaker.depth };
+  return {
+    length: row === 'two along' ? 2 * length : length,
+    width: row === 'two across' ? 2 * width : width,
+    depth: speaker.depth
+  };
 }
 
 /** What the least mount of this way takes of the inside of a vehicle. */

@@ -38,10 +38,11 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       'a newer file',
       ['-'],
-      '{"format":"backwave-bench","version":8}',
-      'this bench file is of version 8; this program reads versions 1 … 7'
+      '{"format":"backwave-bench","version":9}',
+      'this bench file is of version 9; this program reads versions 1 … 8'
     ],
     ['--by without --fit', ['-', '--by', 'deep'], '', '--by is for --fit only'],
+    ['--every-size without --fit', ['-', '--every-size'], '', '--every-size is for --fit only'],
     [
       '--fit with a flag of single setups',
       ['-', '--fit', '--frequencies', '100'],
@@ -51,7 +52,7 @@ describe('a refusal is one sentence on stderr, nothing on stdout, and exit code 
     [
       '--fit of a bench without a model',
       ['-', '--fit'],
-      drivenBench({ version: 7 }),
+      drivenBench({ version: 8 }),
       'this bench file says no model to be fitted out: it lacks "model"'
     ],
     [

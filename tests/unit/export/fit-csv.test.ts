@@ -27,7 +27,7 @@ test('every line of the ranking is a row; what cannot be told is an empty cell',
   const ranking = [LINE, { ...LINE, place: 2, tied: true, reachesDown: null, price: null, loudest: null }];
   const fitted: FitPrediction = {
     ...{ model: 'any', by: 'level', accuracy: 'draft', drive: 1, sounds: [] },
-    ...{ ranking, refused: [], misfits: [] }
+    ...{ ranking, untried: 0, refused: [], misfits: [] }
   };
   expect(fitCsv(fitted).split('\n')).toEqual([
     'place,tied,name,speaker,way,level_db,reaches_down_hz,unevenness_db,space_m3,price,loudest_db,loudest_v,limit',

@@ -34,7 +34,7 @@ describe('what is absent', () => {
     const bench = readBenchFile(leastBench({ kind: 'plate', length: 0.2, width: 0.1 }));
     expect(bench).toEqual({
       format: 'backwave-bench',
-      version: 7,
+      version: 8,
       air: { temperatureC: 20 },
       speakers: {
         any: {
@@ -267,19 +267,19 @@ describe('what is no bench file of this version', () => {
     ['{"format":"other"}', 'this is no bench file: its format is "other", not "backwave-bench"'],
     [
       '{"format":"backwave-bench"}',
-      'this bench file does not say its version; this program reads versions 1 … 7'
+      'this bench file does not say its version; this program reads versions 1 … 8'
     ],
     [
-      '{"format":"backwave-bench","version":8,"new":1}',
-      'this bench file is of version 8; this program reads versions 1 … 7'
+      '{"format":"backwave-bench","version":9,"new":1}',
+      'this bench file is of version 9; this program reads versions 1 … 8'
     ],
     [
       '{"format":"backwave-bench","version":"1"}',
-      'this bench file is of version "1"; this program reads versions 1 … 7'
+      'this bench file is of version "1"; this program reads versions 1 … 8'
     ],
     [
       '{"format":"backwave-bench","version":{}}',
-      'this bench file is of version an object; this program reads versions 1 … 7'
+      'this bench file is of version an object; this program reads versions 1 … 8'
     ]
   ])('%s', (text, expected) => {
     expect(sentence(text)).toBe(expected);
@@ -383,7 +383,7 @@ describe('a second speaker, drive and amplifier', () => {
     readBenchFile(
       JSON.stringify({
         ...(JSON.parse(leastBench({ kind: 'free' })) as object),
-        version: 7,
+        version: 8,
         setups: [{ mount: { kind: 'plate', length: 0.2, width: 0.1 }, ...setup }],
         ...top
       })

@@ -45,7 +45,7 @@ test('equal benches make equal text, whatever order their keys have', () => {
 
 test('the text is to be read by people too: one thing a line, a line end at the end', () => {
   const lines = writeBenchFile(full()).split('\n');
-  expect(lines.slice(0, 3)).toEqual(['{', '  "format": "backwave-bench",', '  "version": 7,']);
+  expect(lines.slice(0, 3)).toEqual(['{', '  "format": "backwave-bench",', '  "version": 8,']);
   expect(lines.at(-1)).toBe('');
 });
 

@@ -4,7 +4,8 @@ import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
 import type { Speaker } from '../../../src/lib/acoustics/speaker/speaker.js';
 import { checkInstallation } from '../../../src/lib/acoustics/mounts/check-installation.js';
 import { contains, overlap, type Block } from '../../../src/lib/fitting/block.js';
-import { fit, installed } from '../../../src/lib/fitting/fit.js';
+import { installed } from '../../../src/lib/fitting/candidate.js';
+import { fit } from '../../../src/lib/fitting/fit.js';
 import { largestBlocks, roomInside } from '../../../src/lib/fitting/room-inside.js';
 import { narrowing, obstacleBlock, type Vehicle } from '../../../src/lib/fitting/vehicle.js';
 import { WAYS, type Way } from '../../../src/lib/fitting/ways.js';
@@ -289,7 +290,7 @@ test('an empty drawer has no candidates and no misfits; where nothing fits, each
     roof: [0, 0.01],
     floor: [0, 0.01]
   };
-  expect(fit(tiny, {})).toEqual({ candidates: [], misfits: [] });
+  expect(fit(tiny, {})).toEqual({ candidates: [], ladders: [], misfits: [] });
   const { candidates, misfits } = fit(tiny, SPEAKERS);
   expect(candidates).toEqual([]);
   expect(misfits).toHaveLength(9 * WAYS.length);

@@ -14,8 +14,8 @@ export { checkWithin, LIMITS } from '../limits.js';
 /**
  * Throws a RangeError with one plain sentence if a value is not finite or beyond `LIMITS`, or if speaker and mount
  * do not fit together: a cone larger than its frame, a cone beyond the edge of its plate (it may fill the plate),
- * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a box whose front is
- * smaller than the cone or that is shallower than the speaker, and a body that fills the box. A frame that
+ * a frame wider than the shell or beyond its closed end, a cone beyond the roof's open end, a cone
+ * beyond the edge of the front of a box, a box that is shallower than the speaker, and a body that fills the box. A frame that
  * overhangs a plate is accepted: only the plate counts. Over a board: a board that cuts through the mount, and a magnet that touches
  * it. What `checkSecond` and `checkOpenings` refuse. Lengths in messages are in millimetres.
  */
@@ -112,6 +112,13 @@ function checkBox(box: BoxMount, cone: Outline, speakerDepth: Metres): void {
   if (!outlineContains(front, cone))
     throw new RangeError(
       `the cone (${size(cone)}) is larger than the front of the box (${size(front)} inside)`
+    );
+  const offset = box.offset ?? [0, 0];
+  checkOffset('box offset along the length', offset[0]);
+  checkOffset('box offset across the width', offset[1]);
+  if (!outlineContains(front, cone, offset))
+    throw new RangeError(
+      `the cone (${size(cone)}), ${mm(offset[0])} and ${mm(offset[1])} mm from the middle, reaches over the edge of the front of the box (${size(front)} inside)`
     );
   if (box.depth < speakerDepth * (1 - 1e-9))
     throw new RangeError(

@@ -80,12 +80,16 @@ export interface ShellMount extends Openings {
   loss?: number;
 }
 
-/** A closed box; inside sizes; the front is length × width. */
+/**
+ * A closed box; inside sizes; the front is length × width. `offset` is where the middle of the cone sits, from the middle of the front: there unless
+ * told.
+ */
 export interface BoxMount extends Openings {
   kind: 'box';
   length: Metres;
   width: Metres;
   depth: Metres;
+  offset?: [Metres, Metres];
 }
 
 export type Mount = FreeMount | PlateMount | ShellMount | BoxMount;

@@ -17,7 +17,8 @@ export interface OutsideSize {
 
 /**
  * Outside sizes of a mount with its speaker behind it, and the volume that it takes from the inside of a model: of a box all within its
- * outside, of a plate its own and the bodies of its speakers, of free air and of a shell, which is the model itself, those bodies alone.
+ * outside, of a plate its own and the bodies of its speakers, of free air and of a shell, which is the model itself, those bodies alone. The front of a
+ * box is no wall more: its plate and the frame lie within its depth, or a roof or floor is its front.
  * A grille stands in front of plate, box and frame with its cavity.
  *
  * @param installation one that `checkInstallation` accepts
@@ -54,7 +55,7 @@ export function outsideSize(
     case 'box': {
       const length = Math.max(mount.length + 2 * wall, long);
       const width = Math.max(mount.width + 2 * wall, wide);
-      const height = front + mount.depth + 2 * wall;
+      const height = front + mount.depth + wall;
       return { length, width, height, taken: length * width * height };
     }
   }

@@ -14,6 +14,7 @@ export interface Second extends Wiring {
 /** Where the first cone's middle is, from the middle of plate, roof or front. */
 export function firstAt(mount: Mount): readonly [Metres, Metres] {
   if (mount.kind === 'plate') return mount.offset;
+  if (mount.kind === 'box') return mount.offset ?? [0, 0];
   return mount.kind === 'shell' ? [mount.offset, 0] : [0, 0];
 }
 
@@ -22,11 +23,11 @@ export function asSeenBySecond(installation: Installation): Installation {
   const { mount, second } = installation;
   const bare = { ...installation };
   delete bare.second;
-  if (!second || mount.kind === 'box' || mount.kind === 'free') return bare;
+  if (!second || mount.kind === 'free') return bare;
   const moved =
-    mount.kind === 'plate'
-      ? { ...mount, offset: [...second.at] as [Metres, Metres] }
-      : { ...mount, offset: second.at[0] };
+    mount.kind === 'shell'
+      ? { ...mount, offset: second.at[0] }
+      : { ...mount, offset: [...second.at] as [Metres, Metres] };
   return { ...bare, mount: moved };
 }
 

@@ -1,7 +1,7 @@
 import { outlineLength, outlineWidth } from '../outline.js';
 import type { Installation } from '../installation.js';
 import { largestBox } from './check-openings.js';
-import type { Mount } from './mount.js';
+import type { BoxMount, Mount } from './mount.js';
 import { turned } from '../outline.js';
 import type { Metres } from '../../units.js';
 
@@ -140,6 +140,7 @@ export function knobsOf({ speaker, mount, turn, second }: Installation): Knob[] 
     case 'box': {
       const most = mount.body ? largestBox(mount.body) : null;
       const hole = mount.leak && 'hole' in mount.leak ? upToMillimetre(mount.leak.hole) : 0;
+      const [along, across] = mount.offset ?? [0, 0];
       return [
         size(
           'depth',
@@ -152,16 +153,18 @@ export function knobsOf({ speaker, mount, turn, second }: Installation): Knob[] 
           'width',
           'width inside',
           mount.width,
-          Math.max(rimWidth, secondWidth, hole),
+          Math.max(rimWidth + 2 * Math.abs(across), secondWidth, hole),
           Math.min(REACH.boxSide, most?.width ?? Infinity)
         ),
         size(
           'length',
           'length inside',
           mount.length,
-          Math.max(rimLength, secondLength, hole),
+          Math.max(rimLength + 2 * Math.abs(along), secondLength, hole),
           Math.min(REACH.boxSide, most?.length ?? Infinity)
-        )
+        ),
+        offset('offsetLength', 'speaker, along', along, (mount.length - rimLength) / 2),
+        offset('offsetWidth', 'speaker, across', across, (mount.width - rimWidth) / 2)
       ];
     }
   }
@@ -174,11 +177,20 @@ export function withKnob(mount: Mount, key: SizeKey, turnedTo: Metres): Mount {
   switch (key) {
     case 'offsetLength':
       if (mount.kind === 'plate') return { ...mount, offset: [value, mount.offset[1]] };
+      if (mount.kind === 'box') return offMiddle(mount, [value, mount.offset?.[1] ?? 0]);
       if (mount.kind === 'shell') return { ...mount, offset: value };
       return mount;
     case 'offsetWidth':
+      if (mount.kind === 'box') return offMiddle(mount, [mount.offset?.[0] ?? 0, value]);
       return mount.kind === 'plate' ? { ...mount, offset: [mount.offset[0], value] } : mount;
     default:
       return { ...mount, [key]: value } as Mount;
   }
+}
+
+/** A box with its cone there; in the middle it says nothing of it. */
+function offMiddle(box: BoxMount, [x, y]: [Metres, Metres]): BoxMount {
+  const moved: BoxMount = { ...box, offset: [x, y] };
+  if (x === 0 && y === 0) delete moved.offset;
+  return moved;
 }

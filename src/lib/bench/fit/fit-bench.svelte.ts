@@ -4,6 +4,7 @@ import { drawerOf, setupOfCandidate } from '../../evaluation/fit/drawer.js';
 import { triedSound, type TriedSound } from '../../evaluation/fit/measures.js';
 import { ranked, type MeasureName, type Ranked } from '../../evaluation/fit/ranking.js';
 import { soundsOf } from '../../evaluation/fit/tried-with.js';
+import { drivenAnswer } from '../../evaluation/answer.js';
 import { answerOf, FIELD_MODEL } from '../../evaluation/models.js';
 import { filterFor } from '../../evaluation/stand.js';
 import type { BenchModel } from '../../file/bench-file.js';
@@ -13,7 +14,8 @@ import { sentence } from '../../format/sentence.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Decibels } from '../../units.js';
 import type { Bench } from '../bench.svelte.js';
-import { FitRun, type FitLine, type FitParts, type Matter } from './fit-run.svelte.js';
+import { FitRun, type FitLine, type FitParts } from './fit-run.svelte.js';
+import { figuresNow, whatMatters, type Figures, type Matter } from './what-matters.js';
 
 /** What plays a mount that is not on the shelf. */
 export interface FitEar {
@@ -46,7 +48,7 @@ export class FitBench {
   /** The line of which is told how much small changes matter, what it is now, and what each does. */
   matters = $state.raw<{
     key: string;
-    now: FitLine['measures'] | null;
+    now: Figures | null;
     found: readonly Matter[];
     done: boolean;
   } | null>(null);
@@ -86,7 +88,7 @@ export class FitBench {
   readonly stale: boolean = $derived.by(() => {
     const tried = this.run?.file;
     if (!tried) return false;
-    const { speakers, air, listener, drive, amplifier, sound } = this.#bench.file;
+    const { speakers, air, listener, drive, amplifier, lift, sound } = this.#bench.file;
     const own = this.model.sounds.length > 0;
     return (
       tried.model !== this.model ||
@@ -94,6 +96,7 @@ export class FitBench {
       tried.listener !== listener ||
       tried.drive !== drive ||
       tried.amplifier !== amplifier ||
+      tried.lift !== lift ||
       (!own && tried.sound !== sound) ||
       Object.keys({ ...tried.speakers, ...speakers }).some((key) => tried.speakers[key] !== speakers[key])
     );
@@ -125,6 +128,18 @@ export class FitBench {
     this.run?.stop();
   }
 
+  /** Sizes that fit and were not tried: round those in front by the measure that is asked for by now, and all of them. */
+  readonly between = $derived.by(() => {
+    const { run } = this;
+    if (!run || run.running || this.stale) return null;
+    return { front: run.hasBetween(this.by), all: run.untried };
+  });
+
+  /** Tries of them those round what is in front, or all. */
+  async goOn(all: boolean): Promise<void> {
+    await this.run?.goOn(all);
+  }
+
   /** Hears a line in the place of the heard mount. Call from a click. */
   async hear(line: FitLine): Promise<void> {
     const run = this.run;
@@ -135,7 +150,9 @@ export class FitBench {
     this.#began ??= { playing: this.#ear.playing };
     try {
       const [sound] = soundsOf(run.file, run.file.model!);
-      const filter = filterFor(answerOf(FIELD_MODEL, line.question, line.known), this.#bench.sampleRate);
+      const own = answerOf(FIELD_MODEL, line.question, line.known);
+      const answer = drivenAnswer(own, { drive: 1, lift: run.file.lift ?? null });
+      const filter = filterFor(answer, this.#bench.sampleRate);
       const begun = this.#ear.playing ? null : this.#ear.play();
       this.#ear.try(sound);
       const { peak, gain } = await this.#ear.peakBehind(sound, filter);
@@ -199,8 +216,11 @@ export class FitBench {
       if (!signal.aborted && this.matters) this.matters = { ...this.matters, ...part };
     };
     try {
-      tell({ now: await run.draftOf(line, signal) });
-      await run.matters(line, signal, (matter) => tell({ found: [...this.matters!.found, matter] }));
+      const [tried, { waves }] = [await run.triedWith(), this.#parts];
+      tell({ now: await figuresNow(line, tried, waves, signal) });
+      await whatMatters(line, tried, waves, signal, (matter) =>
+        tell({ found: [...this.matters!.found, matter] })
+      );
       tell({ done: true });
     } catch (error) {
       if (signal.aborted) return;

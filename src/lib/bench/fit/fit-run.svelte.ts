@@ -1,26 +1,21 @@
 import type { Speaker } from '../../acoustics/speaker/speaker.js';
 import { drawerOf, priceOfCandidate, questionOfCandidate } from '../../evaluation/fit/drawer.js';
-import {
-  loudestOf,
-  measuresOf,
-  type Measures,
-  type TriedSound,
-  type TriedWith
-} from '../../evaluation/fit/measures.js';
+import { loudestOf, measuresOf, type TriedSound, type TriedWith } from '../../evaluation/fit/measures.js';
 import { ranked, type Measured, type MeasureName } from '../../evaluation/fit/ranking.js';
+import { firstToTry, nextToTry } from '../../evaluation/fit/sizes-to-try.js';
 import { soundsOf, triedVolts, triedWith } from '../../evaluation/fit/tried-with.js';
 import { answerOf, FIELD_MODEL } from '../../evaluation/models.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { Known, Question } from '../../evaluation/wave-jobs.js';
 import type { BenchFile } from '../../file/bench-file.js';
 import type { Candidate } from '../../fitting/candidate.js';
-import { fittingSteps } from '../../fitting/fit.js';
-import { smallChanges, type ChangeName } from '../../fitting/small-changes.js';
+import { fittingSteps, type Fitted } from '../../fitting/fit.js';
 import type { Misfit } from '../../fitting/why-not.js';
 import { sentence } from '../../format/sentence.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Hertz } from '../../units.js';
 import type { AccuracyName } from '../../waves/mesh/accuracy.js';
+import { fewAtATime } from './few-at-a-time.js';
 
 /** What the workers have at a time: the next is there when one is done. */
 const AT_ONCE = 4;
@@ -41,25 +36,24 @@ export interface FitLine extends Measured {
   provisional: boolean;
 }
 
-/** What a small change does to a line. */
-export interface Matter {
-  name: ChangeName;
-  measures: Measures;
-}
-
 export interface FitParts {
   waves: Pick<WaveAnswers, 'tryOut'>;
   sound: (sound: GeneratedSound) => Promise<TriedSound>;
 }
 
-/** Everything that fits into one model, tried: it grows as the answers come, and what has come stays when it is stopped. */
+/**
+ * Everything that fits into one model, tried: it grows as the answers come, and what has come stays when it is stopped. Of the sizes of a box some
+ * are tried first, then those between around what leads, and all the others when that is asked for.
+ */
 export class FitRun {
   lines = $state.raw<readonly FitLine[]>([]);
   misfits = $state.raw<readonly Misfit[]>([]);
+  /** How many sizes fit, tried or not. */
+  sizes = $state(0);
   /** What fits and could not be solved, and why. */
   refused = $state.raw<readonly { candidate: Candidate; why: string }[]>([]);
   /** What it is at: null before and after. */
-  at = $state<'sizes' | 'drafts' | 'limits' | 'finalists' | null>(null);
+  at = $state<'sizes' | 'drafts' | 'between' | 'limits' | 'finalists' | null>(null);
   done = $state(0);
   total = $state(0);
   stopped = $state(false);
@@ -77,6 +71,7 @@ export class FitRun {
   #drawer: Record<string, Speaker>;
   /** What has come, and when it is shown next. */
   #found: readonly FitLine[] = [];
+  #fitted: Fitted = { candidates: [], ladders: [], misfits: [] };
   #showing: ReturnType<typeof setTimeout> | null = null;
 
   /** @param only keys of the speakers that are to be tried; `by` is asked who is in front */
@@ -98,35 +93,33 @@ export class FitRun {
     return this.at !== null;
   }
 
+  /** Sizes that fit and were not tried. */
+  get untried(): number {
+    return this.sizes - this.lines.length - this.refused.length;
+  }
+
+  /** Whether beside what leads by a measure some were not tried: it was another measure when they were. */
+  hasBetween(by: MeasureName): boolean {
+    return nextToTry(this.#fitted, this.lines, this.#refusedKeys, by).length > 0;
+  }
+
+  /** The sizes of every place that are far apart, then those between around what leads. */
   async start(): Promise<void> {
-    const { model } = this.file;
-    if (!model || this.running) return;
-    try {
-      this.at = 'sizes';
-      const candidates = await this.#fitting();
-      const tried = await this.#triedWith();
-      this.at = 'drafts';
-      this.total = candidates.length;
-      await this.#each(candidates, async (candidate) => {
-        await this.#try(candidate, 'draft', tried);
-        this.done++;
-      });
-      this.#show();
-      this.at = 'limits';
-      await this.#measureLimits(tried);
-      this.at = 'finalists';
-      const front = ranked(this.#found, this.#by()).slice(0, FINALISTS);
-      await this.#each(
-        front.map(({ line }) => line.candidate),
-        (candidate) => this.#try(candidate, 'full', tried)
-      );
-      await this.#measureLimits(tried);
-    } catch (error) {
-      if (!this.stopped) this.problem = sentence(error);
-    } finally {
-      this.#show();
-      this.at = null;
-    }
+    await this.#run(async (tried) => {
+      this.#fitted = await this.#fitting();
+      this.misfits = this.#fitted.misfits;
+      this.sizes = this.#fitted.candidates.length;
+      await this.#draftsOf('drafts', firstToTry(this.#fitted), await tried);
+    });
+  }
+
+  /** Goes on with the sizes between around what leads by now, or with every size that there is. */
+  async goOn(all: boolean): Promise<void> {
+    await this.#run(async (tried) => {
+      const known = [...this.#found.map(({ key }) => key), ...this.#refusedKeys];
+      const others = this.#fitted.candidates.filter(({ key }) => !known.includes(key));
+      if (all) await this.#draftsOf('between', others, await tried);
+    });
   }
 
   /** What is known by now stays. */
@@ -136,51 +129,8 @@ export class FitRun {
     this.#controller.abort();
   }
 
-  /** What each small change does to a line, in the order of the changes; drafts, as they come. */
-  async matters(
-    { question, speaker }: FitLine,
-    signal: AbortSignal,
-    found: (matter: Matter) => void
-  ): Promise<void> {
-    const tried = await this.#triedWith();
-    for (const { name, installation } of smallChanges(question.installation)) {
-      const changed = { ...question, installation };
-      let known: Known;
-      try {
-        known = await this.#parts.waves.tryOut(changed, 'draft', signal);
-      } catch (error) {
-        if (signal.aborted) throw error;
-        // this one cannot be solved: the others can
-        continue;
-      }
-      const answer = answerOf(FIELD_MODEL, changed, known);
-      found({ name, measures: measuresOf(answer, { ...speaker, motor: installation.speaker.motor }, tried) });
-    }
-  }
-
-  /** The draft of a line, against which small changes are told. */
-  async draftOf({ question, speaker }: FitLine, signal: AbortSignal): Promise<Measures> {
-    const known = await this.#parts.waves.tryOut(question, 'draft', signal);
-    return measuresOf(answerOf(FIELD_MODEL, question, known), speaker, await this.#triedWith());
-  }
-
-  /** What fits, a few speakers a task. */
-  async #fitting(): Promise<readonly Candidate[]> {
-    const steps = fittingSteps(this.file.model!, this.#drawer, this.file.amplifier?.leastLoad);
-    for (let since = performance.now(); ;) {
-      const { done, value } = steps.next();
-      if (done) {
-        this.misfits = value.misfits;
-        return value.candidates;
-      }
-      if (performance.now() - since < SLICE_MS) continue;
-      await new Promise((resolve) => setTimeout(resolve));
-      this.#controller.signal.throwIfAborted();
-      since = performance.now();
-    }
-  }
-
-  #triedWith(): Promise<TriedWith> {
+  /** What all are tried with. */
+  triedWith(): Promise<TriedWith> {
     const { file } = this;
     const made = (this.#tried ??= Promise.all(soundsOf(file, file.model!).map(this.#parts.sound)).then(
       (sounds) => triedWith(file, this.#drawer, sounds, triedVolts(file), this.#sampleRate)
@@ -189,16 +139,64 @@ export class FitRun {
     return made;
   }
 
-  /** Takes one after the other, a few at a time. */
-  async #each(
+  /** What is asked for, then the sizes between around what leads, the limits of all, and those in front in full. */
+  async #run(asked: (tried: Promise<TriedWith>) => Promise<void>): Promise<void> {
+    if (!this.file.model || this.running) return;
+    if (this.stopped) this.#controller = new AbortController();
+    this.stopped = false;
+    this.problem = null;
+    try {
+      this.at = 'sizes';
+      await asked(this.triedWith());
+      const tried = await this.triedWith();
+      await this.#between(tried);
+      await this.#measureLimits(tried);
+      this.at = 'finalists';
+      const front = ranked(this.#found, this.#by()).slice(0, FINALISTS);
+      await fewAtATime(front, AT_ONCE, ({ line }) => this.#try(line.candidate, 'full', tried));
+      await this.#measureLimits(tried);
+    } catch (error) {
+      if (!this.stopped) this.problem = sentence(error);
+    } finally {
+      this.#show();
+      this.at = null;
+    }
+  }
+
+  async #between(tried: TriedWith): Promise<void> {
+    for (;;) {
+      if (this.#by() === 'loudest') await this.#measureLimits(tried);
+      const next = nextToTry(this.#fitted, this.#found, this.#refusedKeys, this.#by());
+      if (next.length === 0) return;
+      await this.#draftsOf('between', next, tried);
+    }
+  }
+
+  async #draftsOf(
+    at: 'drafts' | 'between',
     candidates: readonly Candidate[],
-    deed: (candidate: Candidate) => Promise<void>
+    tried: TriedWith
   ): Promise<void> {
-    const waiting = [...candidates];
-    const work = async (): Promise<void> => {
-      for (let next = waiting.shift(); next; next = waiting.shift()) await deed(next);
-    };
-    await Promise.all(Array.from({ length: AT_ONCE }, work));
+    this.at = at;
+    this.total += candidates.length;
+    await fewAtATime(candidates, AT_ONCE, async (candidate) => {
+      await this.#try(candidate, 'draft', tried);
+      this.done++;
+    });
+    this.#show();
+  }
+
+  /** What fits, a few speakers a task. */
+  async #fitting(): Promise<Fitted> {
+    const steps = fittingSteps(this.file.model!, this.#drawer, this.file.amplifier?.leastLoad);
+    for (let since = performance.now(); ;) {
+      const { done, value } = steps.next();
+      if (done) return value;
+      if (performance.now() - since < SLICE_MS) continue;
+      await new Promise((resolve) => setTimeout(resolve));
+      this.#controller.signal.throwIfAborted();
+      since = performance.now();
+    }
   }
 
   async #try(candidate: Candidate, accuracy: AccuracyName, tried: TriedWith): Promise<void> {
@@ -218,12 +216,14 @@ export class FitRun {
     } catch (error) {
       signal.throwIfAborted();
       // Of one that is known the draft stays.
-      if (!this.#isKnown(candidate)) this.refused = [...this.refused, { candidate, why: sentence(error) }];
+      if (!this.#found.some(({ key }) => key === candidate.key))
+        this.refused = [...this.refused, { candidate, why: sentence(error) }];
     }
   }
 
   /** Of what has none yet: the most it gives within its limits. */
   async #measureLimits(tried: TriedWith): Promise<void> {
+    this.at = 'limits';
     for (const line of this.#found) {
       this.#controller.signal.throwIfAborted();
       if (line.loudest) continue;
@@ -234,8 +234,8 @@ export class FitRun {
     this.#show();
   }
 
-  #isKnown({ key }: Candidate): boolean {
-    return this.#found.some((line) => line.key === key);
+  get #refusedKeys(): string[] {
+    return this.refused.map(({ candidate }) => candidate.key);
   }
 
   #add(line: FitLine): void {

@@ -23,11 +23,14 @@ import {
 } from './measures.js';
 import { soundsOf, triedVolts, triedWith } from './tried-with.js';
 import { ranked, type Measured, type MeasureName } from './ranking.js';
+import { firstToTry, nextToTry } from './sizes-to-try.js';
 
 const SAMPLE_RATE: Hertz = 48000;
 
 export interface FitAsked {
   by: MeasureName;
+  /** Whether every size of the boxes is tried, or those round the best. */
+  everySize: boolean;
   accuracy: AccuracyName;
   /** Volts (rms); null where the file decides, and 1 V where it says none. */
   drive: number | null;
@@ -59,27 +62,34 @@ export interface FitPrediction {
   drive: number;
   sounds: string[];
   ranking: FitPredictionLine[];
+  /** Sizes of boxes that fit, between those of the ranking, and were not tried. */
+  untried: number;
   /** What fits and could not be solved, and why. */
   refused: { name: string; speaker: string; why: string }[];
   misfits: Misfit[];
 }
 
 /**
- * Tries everything of a bench's drawer in its model, solved here and now, and ranks it: long work, for a terminal.
+ * Tries everything of a bench's drawer in its model, solved here and now, and ranks it: long work, for a terminal. Of the sizes of boxes those that
+ * `firstToTry` and `nextToTry` name, or every one.
  *
  * @throws RangeError with one sentence where the bench has no model, an impossible one, or no sound that can be generated
  */
-export async function fitNow(bench: BenchFile, { by, accuracy, drive }: FitAsked): Promise<FitPrediction> {
+export async function fitNow(
+  bench: BenchFile,
+  { by, everySize, accuracy, drive }: FitAsked
+): Promise<FitPrediction> {
   const { model } = bench;
   if (!model) throw new RangeError('this bench file says no model to be fitted out: it lacks "model"');
   const drawer = drawerOf(bench);
-  const { candidates, misfits } = fit(model, drawer, bench.amplifier?.leastLoad);
+  const fitted = fit(model, drawer, bench.amplifier?.leastLoad);
   const sounds = soundsOf(bench, model);
   const volts = drive ?? triedVolts(bench);
   const tried = triedWith(bench, drawer, sounds.map(soundNow), volts, SAMPLE_RATE);
   const lines: (Measured & { candidate: Candidate })[] = [];
-  const refused: FitPrediction['refused'] = [];
-  for (const candidate of candidates) {
+  const refused: (FitPrediction['refused'][number] & { key: string })[] = [];
+  const add = async (candidate: Candidate): Promise<void> => {
+    const { key, name, space } = candidate;
     const speaker = drawer[candidate.speaker];
     const question = questionOfCandidate(bench, drawer, candidate);
     let answer: Answer;
@@ -87,13 +97,23 @@ export async function fitNow(bench: BenchFile, { by, accuracy, drive }: FitAsked
       answer = answerNow(FIELD_MODEL, question, accuracy, 'full');
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
-      refused.push({ name: candidate.name, speaker: candidate.speaker, why: error.message });
-      continue;
+      refused.push({ key, name, speaker: candidate.speaker, why: error.message });
+      return;
     }
     const measures = measuresOf(answer, speaker, tried);
     const loudest = await loudestOf(answer, measures.levelDb, speaker, tried);
     const price = priceOfCandidate(drawer, candidate);
-    lines.push({ price, key: candidate.key, accuracy, measures, space: candidate.space, loudest, candidate });
+    lines.push({ price, key, accuracy, measures, space, loudest, candidate });
+  };
+  let next = everySize ? fitted.candidates : firstToTry(fitted);
+  while (next.length > 0) {
+    for (const candidate of next) await add(candidate);
+    next = nextToTry(
+      fitted,
+      lines,
+      refused.map(({ key }) => key),
+      by
+    );
   }
   return {
     model: model.name,
@@ -113,8 +133,9 @@ export async function fitNow(bench: BenchFile, { by, accuracy, drive }: FitAsked
       loudest: line.loudest,
       setup: setupOfCandidate(line.candidate)
     })),
-    refused,
-    misfits
+    untried: fitted.candidates.length - lines.length - refused.length,
+    refused: refused.map(({ name, speaker, why }) => ({ name, speaker, why })),
+    misfits: fitted.misfits
   };
 }
 

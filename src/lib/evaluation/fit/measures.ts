@@ -4,13 +4,14 @@ import type { Listener } from '../../acoustics/listener.js';
 import type { Response } from '../../acoustics/response.js';
 import { sensitivity } from '../../acoustics/speaker/sensitivity.js';
 import type { Amplifier } from '../../acoustics/speaker/drive.js';
+import type { Lift } from '../../acoustics/speaker/lift.js';
 import type { Speaker } from '../../acoustics/speaker/speaker.js';
 import { kWeightedPower } from '../../listening/k-weighted-power.js';
 import type { PowerSpectrum } from '../../listening/power-spectrum.js';
 import type { Strain } from '../../listening/strain.js';
 import { thirdOctaveBands } from '../../numeric/third-octave-bands.js';
 import type { Decibels, Hertz } from '../../units.js';
-import type { Answer } from '../answer.js';
+import { drivenAnswer, type Answer } from '../answer.js';
 import { limitsOf, strainFilters, type Limit } from '../limits.js';
 import { powerGain } from '../power-gain.js';
 import { zeroAtListenerDb } from '../sound-level.js';
@@ -44,8 +45,10 @@ export interface TriedWith {
   /** At least one; several count alike. */
   sounds: readonly TriedSound[];
   sampleRate: Hertz;
-  /** Volts (rms) at the terminals of every one. */
+  /** Volts (rms) of the sound, the same for every one, before it is lifted. */
   volts: number;
+  /** What lifts the low end before the amplifier. */
+  lift: Lift | null;
   amplifier: Amplifier | null;
   /** The speaker in whose endless plate 0 dB is, where depth is told. */
   against: Pick<Speaker, 'motor' | 'cone'>;
@@ -79,8 +82,10 @@ const EVEN_GRID = Float64Array.from(
   )
 );
 
-export function measuresOf(answer: Answer, speaker: Speaker, tried: TriedWith): Measures {
-  const { air, listener, volts, against } = tried;
+/** @param own as the model says it: the lift comes in here, as on the shelf (same-drive.ts) */
+export function measuresOf(own: Answer, speaker: Speaker, tried: TriedWith): Measures {
+  const { air, listener, volts, against, lift } = tried;
+  const answer = drivenAnswer(own, { drive: 1, lift });
   const zeroDb = 20 * Math.log10(sensitivity(against, air) / sensitivity(speaker, air));
   return {
     levelDb: zeroAtListenerDb(speaker, air, volts, listener) + 10 * Math.log10(meanThrough(answer, tried)),
@@ -126,18 +131,19 @@ export async function loudestOf(
   answer: Answer,
   levelDb: Decibels,
   speaker: Speaker,
-  { sounds, sampleRate, volts, amplifier }: TriedWith
+  { sounds, sampleRate, volts, amplifier, lift }: TriedWith
 ): Promise<Loudest | null> {
-  const { displacement, current } = strainFilters(answer, sampleRate);
+  const { displacement, current, terminals } = strainFilters(answer, sampleRate, lift);
+  const cones = displacement.length;
   let least: { limit: Limit; volts: number } | null = null;
   for (const sound of sounds) {
-    const { own, through } = await sound.strain([...displacement, ...current]);
+    const filters = [...displacement, ...current, ...(terminals ? [terminals] : [])];
+    const { own, through } = await sound.strain(filters);
     const strained = {
       own,
-      // nothing is lifted: the terminals get the sound as it is
-      terminals: own,
-      displacement: through.slice(0, displacement.length),
-      current: through.slice(displacement.length)
+      terminals: terminals ? through[2 * cones] : own,
+      displacement: through.slice(0, cones),
+      current: through.slice(cones, 2 * cones)
     };
     const first = limitsOf(strained, volts, speaker.motor, amplifier)?.first;
     if (first && (!least || first.volts < least.volts)) least = first;

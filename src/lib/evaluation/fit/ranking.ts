@@ -80,6 +80,14 @@ export function ranked<Line extends Measured>(lines: readonly Line[], by: Measur
   }));
 }
 
+/** Whether two lines differ in a measure by no more than the errors of both, or cannot be told. */
+export function isTie(a: Measured, b: Measured, by: MeasureName): boolean {
+  const { merit, alike } = MEASURES[by];
+  const [one, other] = [merit(a), merit(b)];
+  if (one === null || other === null) return one === other;
+  return Math.abs(one - other) <= alike(a, b);
+}
+
 function finite(level: number): number | null {
   return Number.isFinite(level) ? level : null;
 }

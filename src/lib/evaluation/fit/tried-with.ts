@@ -8,7 +8,7 @@ import type { TriedSound, TriedWith } from './measures.js';
 /** Volts at all speakers where neither the file nor the question says a drive. */
 const USUAL_VOLTS = 1;
 
-/** Volts (rms) at the terminals of every candidate of a bench. */
+/** Volts (rms) of the sound that every candidate of a bench gets. */
 export function triedVolts({ drive }: Pick<BenchFile, 'drive'>): number {
   return drive ? driveVolts(drive) : USUAL_VOLTS;
 }
@@ -23,14 +23,15 @@ export function soundsOf({ sound }: Pick<BenchFile, 'sound'>, model: BenchModel)
 
 /** What all candidates of a bench are tried with. */
 export function triedWith(
-  bench: Pick<BenchFile, 'air' | 'listener' | 'amplifier' | 'setups' | 'speakers' | 'view'>,
+  bench: Pick<BenchFile, 'air' | 'listener' | 'amplifier' | 'lift' | 'setups' | 'speakers' | 'view'>,
   drawer: Readonly<Record<string, Speaker>>,
   sounds: readonly TriedSound[],
   volts: number,
   sampleRate: Hertz
 ): TriedWith {
-  const { air, listener, amplifier, setups, view } = bench;
+  const { air, listener, amplifier, lift, setups, view } = bench;
   // One without motor values has no level of its own: any of the drawer will do.
   const against = drawer[setups[view.measuredAgainst].speaker] ?? Object.values(drawer)[0];
-  return { air, listener, sounds, sampleRate, volts, amplifier: amplifier ?? null, against };
+  const before = { amplifier: amplifier ?? null, lift: lift ?? null };
+  return { air, listener, sounds, sampleRate, volts, ...before, against };
 }

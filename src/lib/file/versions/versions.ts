@@ -6,6 +6,7 @@ import { LOAD_AT_ONCE } from './load-at-once.js';
 import { HALL_TOLD } from './hall-told.js';
 import { LAYOUT_TOLD } from './layout-told.js';
 import { MODEL_SAID } from './model-said.js';
+import { OFF_MIDDLE_TOLD } from './off-middle-told.js';
 import { OPENINGS_TOLD } from './openings-told.js';
 import { TRIALS_TOLD } from './trials-told.js';
 import type { VersionStep } from './version-step.js';
@@ -22,7 +23,8 @@ const STEPS: readonly [VersionStep, ...VersionStep[]] = [
   OPENINGS_TOLD,
   DRIVE_TOLD,
   TRIALS_TOLD,
-  HALL_TOLD
+  HALL_TOLD,
+  OFF_MIDDLE_TOLD
 ];
 
 /** The version this program writes: the one that the steps lead to. */

@@ -1,4 +1,5 @@
 import type { FitLine } from '../../bench/fit/fit-run.svelte.js';
+import type { Figures } from '../../bench/fit/what-matters.js';
 import { mm } from '../../acoustics/limits.js';
 import { FALL, type MeasureName } from '../../evaluation/fit/ranking.js';
 import type { Limit } from '../../evaluation/limits.js';
@@ -7,7 +8,7 @@ import { WAYS, type Way } from '../../fitting/ways.js';
 import type { Misfit } from '../../fitting/why-not.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 import { inDigits } from '../../format/in-digits.js';
-import type { Decibels } from '../../units.js';
+import type { CubicMetres, Decibels, Hertz } from '../../units.js';
 
 /** What one asks for. */
 export const MEASURE_WORDS: Readonly<Record<MeasureName, string>> = {
@@ -100,30 +101,59 @@ export const CHANGE_WORDS: Readonly<Record<ChangeName, string>> = {
 };
 
 /** What a change must come to, to be worth careful work: below it is written as 0.1 dB or as nothing. */
-export const IDLE: Decibels = 0.15;
+const IDLE: Decibels = 0.15;
 
-/** How far a small change moves a measure, in decibels (a depth by the level that it is worth), and in words. */
-export function changeOf(
-  now: FitLine['measures'],
-  then: FitLine['measures'],
-  by: MeasureName
-): { size: Decibels; words: string } {
-  if (by === 'deep') {
-    if (now.reachesDown === null || then.reachesDown === null) return { size: 0, words: 'no figure' };
-    const octaves = Math.log2(now.reachesDown / then.reachesDown);
-    const percent = Math.round(100 * (then.reachesDown / now.reachesDown - 1));
-    const size = FALL * Math.abs(octaves);
-    return {
-      size,
-      words:
-        percent === 0 ? 'nothing' : `reaches ${Math.abs(percent)} % ${percent < 0 ? 'lower' : 'less low'}`
-    };
+/** What a small change does to a measure: how much, to be told first what does most, whether that is next to nothing, and in words. */
+export interface ChangeWords {
+  size: number;
+  idle: boolean;
+  words: string;
+}
+
+/** Why a small change is not told in some measure at all; null where it is. */
+export function noChangeWords(by: MeasureName): string | null {
+  return by === 'price' ? 'A small change of a size does not change the price.' : null;
+}
+
+/** How far a small change moves a measure, in decibels (a depth by the level that it is worth) or as space, and in words. */
+export function changeOf(now: Figures, then: Figures, by: MeasureName): ChangeWords {
+  switch (by) {
+    case 'level':
+      return changeDb(then.measures.levelDb - now.measures.levelDb, ['louder', 'softer']);
+    case 'even':
+      return changeDb(then.measures.unevennessDb - now.measures.unevennessDb, ['more uneven', 'more even']);
+    case 'loudest':
+      if (!now.loudest || !then.loudest) return NO_FIGURE;
+      return changeDb(then.loudest.levelDb - now.loudest.levelDb, ['louder at most', 'softer at most']);
+    case 'deep':
+      return changeOfDepth(now.measures.reachesDown, then.measures.reachesDown);
+    case 'space':
+      return changeOfSpace(then.space - now.space);
+    case 'price':
+      return NOTHING;
   }
-  const db = by === 'even' ? then.unevennessDb - now.unevennessDb : then.levelDb - now.levelDb;
+}
+
+const NOTHING: ChangeWords = { size: 0, idle: true, words: 'nothing' };
+const NO_FIGURE: ChangeWords = { size: 0, idle: true, words: 'no figure' };
+
+function changeDb(db: Decibels, [more, less]: readonly [string, string]): ChangeWords {
   const figure = Math.abs(db).toFixed(1);
-  const more = by === 'even' ? ['more uneven', 'more even'] : ['louder', 'softer'];
-  return {
-    size: Math.abs(db),
-    words: figure === '0.0' ? 'nothing' : `${figure} dB ${db > 0 ? more[0] : more[1]}`
-  };
+  if (figure === '0.0') return { ...NOTHING, size: Math.abs(db) };
+  return { size: Math.abs(db), idle: Math.abs(db) < IDLE, words: `${figure} dB ${db > 0 ? more : less}` };
+}
+
+function changeOfDepth(now: Hertz | null, then: Hertz | null): ChangeWords {
+  if (now === null || then === null) return NO_FIGURE;
+  const percent = Math.round(100 * (then / now - 1));
+  const size = FALL * Math.abs(Math.log2(now / then));
+  const words =
+    percent === 0 ? 'nothing' : `reaches ${Math.abs(percent)} % ${percent < 0 ? 'lower' : 'less low'}`;
+  return { size, idle: size < IDLE, words };
+}
+
+function changeOfSpace(more: CubicMetres): ChangeWords {
+  const cm3 = Math.abs(more) * 1e6;
+  if (cm3 < 0.005) return NOTHING;
+  return { size: cm3, idle: false, words: `takes ${inDigits(cm3, 2)} cm³ ${more > 0 ? 'more' : 'less'}` };
 }

@@ -37,8 +37,8 @@ test.each<[string, Installation['mount'], number[]]>([
     { kind: 'shell', length: 0.152, width: 0.03, height: 0.045, ends: 'open', offset: 0 },
     [152, 32, 46, 6.72]
   ],
-  // 4.4 × 3.2 × 1.9 cm
-  ['a box', { kind: 'box', length: 0.042, width: 0.03, depth: 0.017 }, [44, 32, 19, 26.752]],
+  // 4.4 × 3.2 × 1.8 cm: the frame lies in the front, which is no wall more
+  ['a box', { kind: 'box', length: 0.042, width: 0.03, depth: 0.017 }, [44, 32, 18, 25.344]],
   [
     'a box behind a grille',
     {
@@ -48,7 +48,7 @@ test.each<[string, Installation['mount'], number[]]>([
       depth: 0.017,
       grille: { holes: 20, diameter: 0.002, thickness: 0.001, cavity: 0.002 }
     },
-    [44, 32, 22, 30.976]
+    [44, 32, 21, 29.568]
   ]
 ])('%s by hand, with walls of 1 mm', (_, mount, expected) => {
   expect(shown({ speaker, mount, turn: 0 })).toEqual(expected);
@@ -56,8 +56,8 @@ test.each<[string, Installation['mount'], number[]]>([
 
 test('other walls, a turned speaker, and two of them', () => {
   const box = { kind: 'box', length: 0.042, width: 0.03, depth: 0.017 } as const;
-  // 4.6 × 3.4 × 2.1 cm
-  expect(shown({ speaker, mount: box, turn: 0 }, 0.002)).toEqual([46, 34, 21, 32.844]);
+  // 4.6 × 3.4 × 1.9 cm
+  expect(shown({ speaker, mount: box, turn: 0 }, 0.002)).toEqual([46, 34, 19, 29.716]);
   expect(shown({ speaker, mount: { kind: 'free' }, turn: 90 })).toEqual([28, 40, 12, 6.72]);
   const second = { at: [0.05, 0], reversed: false, wiring: 'parallel' } as const;
   const shell = {

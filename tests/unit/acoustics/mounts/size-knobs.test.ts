@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
+import { firstAt } from '../../../../src/lib/acoustics/mounts/second.js';
 import { knobsOf, withKnob } from '../../../../src/lib/acoustics/mounts/size-knobs.js';
 import { DEMO, ovalIn } from '../../../helpers/demo-installations.js';
 import { everyInstallation, fits, shaken } from '../../../helpers/random-installations.js';
@@ -54,9 +55,23 @@ test('a mount of a file that is larger or smaller than the knobs usually reach k
   expect(knobsOf(tight).find(({ key }) => key === 'length')!.min).toBe(0.035);
 });
 
-test('free air has no knobs, and a box no place for its speaker', () => {
+test('free air has no knobs; a box has its speaker in the middle until that is moved, and says nothing of it then', () => {
   expect(knobsOf(DEMO['free air'])).toEqual([]);
-  expect(knobsOf(DEMO['closed box']).map(({ key }) => key)).toEqual(['depth', 'width', 'length']);
+  const box = DEMO['closed box'].mount;
+  expect(knobsOf(DEMO['closed box']).map(({ key }) => key)).toEqual([
+    'depth',
+    'width',
+    'length',
+    'offsetLength',
+    'offsetWidth'
+  ]);
+  const moved = withKnob(withKnob(box, 'offsetLength', 0.001), 'offsetWidth', -0.0005);
+  expect(moved).toEqual({ ...box, offset: [0.001, -0.0005] });
+  expect(firstAt(moved)).toEqual([0.001, -0.0005]);
+  // the rim stays between the walls: 40 × 28 mm
+  const least = knobsOf({ ...DEMO['closed box'], mount: moved }).map(({ key, min }) => [key, min]);
+  expect(Object.fromEntries(least)).toMatchObject({ length: 0.042, width: 0.029 });
+  expect(withKnob(withKnob(moved, 'offsetLength', 0), 'offsetWidth', 0)).toEqual(box);
 });
 
 test('the rim of a round speaker needs no corner', () => {

@@ -4,6 +4,7 @@ import { FitBench, type FitEar } from '../../../../src/lib/bench/fit/fit-bench.s
 import { WaveAnswers } from '../../../../src/lib/evaluation/wave-answers.svelte.js';
 import type { BenchModel } from '../../../../src/lib/file/bench-file.js';
 import { layoutBench } from '../../../../src/lib/file/layout-bench.js';
+import { firstToTry } from '../../../../src/lib/evaluation/fit/sizes-to-try.js';
 import { fit } from '../../../../src/lib/fitting/fit.js';
 import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
 import { powerSpectrum } from '../../../../src/lib/listening/power-spectrum.js';
@@ -27,7 +28,9 @@ const SMALL: BenchModel = {
   openings: 0,
   sounds: [usualSound('pinkNoise')]
 };
-const CANDIDATES = fit(SMALL, SPEAKERS).candidates;
+const FITTED = fit(SMALL, SPEAKERS);
+/** Every size of every box: more than are tried at first. */
+const CANDIDATES = FITTED.candidates;
 
 /** Workers that solve in the next turn; `dies` says which mounts kill one, twice. */
 function solvingPool(dies: (question: WaveQuestion) => boolean = () => false) {
@@ -83,16 +86,17 @@ function atHand(model: BenchModel = SMALL, dies?: (question: WaveQuestion) => bo
 const names = ({ fit }: ReturnType<typeof atHand>) => fit.ranking.map(({ line }) => line.key).sort();
 
 describe('trying them all', () => {
-  it('tries everything that fits, drafts first, the first three in full, and says what does not fit', async () => {
+  it('tries what is far apart, then the sizes next to what leads, the first three in full, and says what does not fit', async () => {
     const one = atHand();
     await one.fit.start();
-    expect(names(one)).toEqual(CANDIDATES.map(({ key }) => key).sort());
-    expect(one.asked.filter(({ accuracy }) => accuracy === 'draft')).toHaveLength(CANDIDATES.length);
-    expect(one.asked.slice(CANDIDATES.length).map(({ accuracy }) => accuracy)).toEqual([
-      'full',
-      'full',
-      'full'
-    ]);
+    const known = new Set(names(one));
+    for (const { key } of firstToTry(FITTED)) expect(known.has(key)).toBe(true);
+    const tried = one.asked.filter(({ accuracy }) => accuracy === 'draft').length;
+    expect(tried).toBe(known.size);
+    expect(one.asked.slice(tried).map(({ accuracy }) => accuracy)).toEqual(['full', 'full', 'full']);
+    expect(one.fit.run).toMatchObject({ sizes: CANDIDATES.length, done: tried, total: tried });
+    expect(one.fit.run!.untried).toBe(CANDIDATES.length - tried);
+    expect(one.fit.run!.untried).toBeGreaterThan(0);
     expect(one.fit.ranking.filter(({ line }) => line.accuracy === 'full')).toHaveLength(3);
     expect(one.fit.ranking.every(({ line }) => line.loudest !== null)).toBe(true);
     expect(one.fit.run!.misfits.length).toBeGreaterThan(30);
@@ -125,6 +129,37 @@ describe('trying them all', () => {
     expect(anew.length).toBeLessThan(one.fit.run!.lines.length);
   });
 
+  it('tries the sizes next to what leads by another measure, and every size, where that is asked for; nothing twice', async () => {
+    const one = atHand();
+    one.fit.by = 'space';
+    await one.fit.start();
+    // the least box takes least: that is known without the sizes between
+    expect(names(one).sort()).toEqual(
+      firstToTry(FITTED)
+        .map(({ key }) => key)
+        .sort()
+    );
+    expect(one.fit.between).toEqual({ front: false, all: CANDIDATES.length - firstToTry(FITTED).length });
+    one.fit.by = 'deep';
+    expect(one.fit.between!.front).toBe(true);
+    const before = one.asked.length;
+    await one.fit.goOn(false);
+    expect(one.fit.between!.front).toBe(false);
+    expect(one.asked.length).toBeGreaterThan(before);
+    await one.fit.goOn(true);
+    expect(names(one)).toEqual(CANDIDATES.map(({ key }) => key).sort());
+    expect(one.fit.between).toEqual({ front: false, all: 0 });
+    const drafts = one.asked.filter(({ accuracy }) => accuracy === 'draft');
+    expect(drafts).toHaveLength(CANDIDATES.length);
+    // stopped meanwhile it goes on from there
+    const run = one.fit.goOn(true);
+    one.fit.stop();
+    await run;
+    expect(one.fit.run).toMatchObject({ stopped: true, running: false });
+    await one.fit.goOn(true);
+    expect(one.fit.run).toMatchObject({ stopped: false, running: false, problem: null });
+  });
+
   it('stopped midway keeps what is known', async () => {
     const one = atHand();
     const run = one.fit.start();
@@ -144,7 +179,7 @@ describe('trying them all', () => {
     const one = atHand(SMALL, ({ installation }) => installation.mount.kind === 'box');
     await one.fit.start();
     expect(one.fit.ranking.length).toBeGreaterThan(0);
-    expect(one.fit.run!.refused.length + one.fit.ranking.length).toBe(CANDIDATES.length);
+    expect(one.fit.run!.refused.length + one.fit.ranking.length).toBe(one.fit.run!.total);
     expect(one.fit.run!.refused[0].why).toMatch(/^The part of the program that computes waves has failed/);
   });
 
@@ -251,7 +286,7 @@ describe('a line', () => {
     const by = Object.fromEntries(
       found.map(({ name, measures }) => [
         name,
-        Math.abs(Math.log2(measures.reachesDown! / now!.reachesDown!))
+        Math.abs(Math.log2(measures.reachesDown! / now!.measures.reachesDown!))
       ])
     );
     for (const { name } of found) if (name !== 'gap') expect(by['gap']).toBeGreaterThan(by[name]);
@@ -266,6 +301,10 @@ test('what was tried is stale once the model is another, and not any more when t
   expect(one.fit.stale).toBe(false);
   one.fit.setModel({ width: 0.02 });
   expect(one.fit.stale).toBe(true);
+  expect(one.fit.between).toBeNull();
   one.bench.undo();
   expect(one.fit.stale).toBe(false);
+  // it is in what was measured
+  one.bench.revise((file) => ({ ...file, lift: { gainDb: 6, below: 300 } }));
+  expect(one.fit.stale).toBe(true);
 });

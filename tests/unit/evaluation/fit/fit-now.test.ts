@@ -29,9 +29,10 @@ const SMALL: BenchModel = {
 const bench: BenchFile = { ...layoutBench(), model: SMALL };
 const RATE = 48000;
 
+const ASKED = { by: 'level', everySize: false, accuracy: 'draft', drive: 1 } as const;
 let fitted: FitPrediction;
 beforeAll(async () => {
-  fitted = await fitNow(bench, { by: 'level', accuracy: 'draft', drive: 1 });
+  fitted = await fitNow(bench, ASKED);
 });
 
 describe('the ranking of a small case', () => {
@@ -92,9 +93,7 @@ describe('the ranking of a small case', () => {
   });
 
   it('is the same every time', async () => {
-    expect(await fitNow(structuredClone(bench), { by: 'level', accuracy: 'draft', drive: 1 })).toEqual(
-      fitted
-    );
+    expect(await fitNow(structuredClone(bench), ASKED)).toEqual(fitted);
   });
 
   it('ranks two in the roof before one: 6 dB of voltage in parallel, less what they take from each other', () => {
@@ -143,7 +142,7 @@ test('depth is told against the one level of the bench, and so is what stands on
 });
 
 test('a bench without a model, and one of a recording whose model names no sound, are refused in one sentence', async () => {
-  const asked = { by: 'level', accuracy: 'draft', drive: null } as const;
+  const asked = { ...ASKED, drive: null };
   await expect(fitNow(layoutBench(), asked)).rejects.toThrow(
     'this bench file says no model to be fitted out: it lacks "model"'
   );

@@ -1,4 +1,13 @@
 import { expect, test } from 'vitest';
+import { MEASURE_NAMES } from '../../../../src/lib/evaluation/fit/ranking.js';
+import { SPEAKERS } from '../../../../src/lib/acoustics/speaker/speakers.js';
+import { PLACES } from '../../../../src/lib/acoustics/listener.js';
+import { setupOfCandidate } from '../../../../src/lib/evaluation/fit/drawer.js';
+import { DEMO_MODELS } from '../../../../src/lib/file/demo-vehicles.js';
+import { installationOf } from '../../../../src/lib/file/installation-of.js';
+import { layoutBench } from '../../../../src/lib/file/layout-bench.js';
+import { fit } from '../../../../src/lib/fitting/fit.js';
+import { mountLine } from '../../../../src/lib/screens/drive/mount-lines.js';
 import { WAYS, type Way } from '../../../../src/lib/fitting/ways.js';
 import type { FitLine } from '../../../../src/lib/bench/fit/fit-run.svelte.js';
 import {
@@ -6,7 +15,8 @@ import {
   CHANGE_WORDS,
   MEASURE_WORDS,
   measureWords,
-  misfitWords
+  misfitWords,
+  noChangeWords
 } from '../../../../src/lib/screens/fit/fit-words.js';
 
 const LINE = {
@@ -32,17 +42,54 @@ test('a line says each of its figures with what it is of', () => {
   );
 });
 
+test('what a mount takes is the same figure here as where it stands on the shelf, of every model of the drawer', () => {
+  let counted = 0;
+  for (const model of DEMO_MODELS)
+    for (const candidate of fit(model, SPEAKERS).candidates) {
+      // in the floor the box is the body itself
+      if (candidate.way === 'floor') continue;
+      const setup = setupOfCandidate(candidate);
+      const installation = installationOf({ speakers: SPEAKERS, listener: PLACES.layout }, setup);
+      const file = { speakers: SPEAKERS, view: layoutBench().view };
+      const { taken } = mountLine(
+        file,
+        { setup, installation, problem: null },
+        { levelDb: null, differenceDb: null, isAgainst: false }
+      );
+      expect(measureWords({ ...LINE, space: candidate.space }, 'space')).toBe(taken);
+      counted++;
+    }
+  expect(counted).toBeGreaterThan(500);
+});
+
 test('a small change is told in the measure that is asked for', () => {
-  const then = { levelDb: 60.1, reachesDown: 270, unevennessDb: 4.9 };
-  expect(changeOf(LINE.measures, then, 'level').words).toBe('1.1 dB softer');
-  expect(changeOf(LINE.measures, then, 'deep').words).toBe('reaches 11 % less low');
-  expect(changeOf(LINE.measures, then, 'even').words).toBe('0.6 dB more uneven');
-  expect(changeOf(LINE.measures, LINE.measures, 'level')).toEqual({ size: 0, words: 'nothing' });
+  const then = {
+    measures: { levelDb: 60.1, reachesDown: 270, unevennessDb: 4.9 },
+    space: 12.84e-6,
+    loudest: null
+  };
+  expect(changeOf(LINE, then, 'level')).toMatchObject({ words: '1.1 dB softer', idle: false });
+  expect(changeOf(LINE, then, 'deep').words).toBe('reaches 11 % less low');
+  expect(changeOf(LINE, then, 'even').words).toBe('0.6 dB more uneven');
+  expect(changeOf(LINE, then, 'space').words).toBe('takes 0.6 cm³ less');
+  expect(changeOf(LINE, then, 'loudest').words).toBe('no figure');
+  const [loud, louder] = [75.2, 75.5].map((levelDb) => ({
+    ...LINE,
+    loudest: { levelDb, volts: 2, limit: 'travel' as const }
+  }));
+  expect(changeOf(loud, louder, 'loudest')).toMatchObject({ words: '0.3 dB louder at most', idle: false });
+  expect(changeOf(louder, loud, 'loudest').words).toBe('0.3 dB softer at most');
+  for (const by of MEASURE_NAMES)
+    expect(changeOf(loud, loud, by)).toEqual({ size: 0, idle: true, words: 'nothing' });
+});
+
+test('a small change of no measure but the price is said not to concern it', () => {
+  expect(MEASURE_NAMES.filter((by) => noChangeWords(by) !== null)).toEqual(['price']);
 });
 
 test('a small change of depth is worth 12 dB an octave, and says what was changed by how much', () => {
-  const octave = { ...LINE.measures, reachesDown: 2 * LINE.measures.reachesDown! };
-  expect(changeOf(LINE.measures, octave, 'deep')).toEqual({ size: 12, words: 'reaches 100 % less low' });
+  const octave = { ...LINE, measures: { ...LINE.measures, reachesDown: 2 * LINE.measures.reachesDown! } };
+  expect(changeOf(LINE, octave, 'deep')).toEqual({ size: 12, idle: false, words: 'reaches 100 % less low' });
   expect(CHANGE_WORDS).toEqual({
     length: '1 mm longer',
     width: '1 mm wider',
