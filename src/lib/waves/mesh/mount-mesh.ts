@@ -6,7 +6,7 @@ import type { Chamber } from './chamber.js';
 import { mountChambers, mountParts, middleOf, SHEETS } from './mount-parts.js';
 import { mountPatches } from './mount-openings.js';
 import { inMirror, type Patch } from './patch.js';
-import { partsMesh } from './parts-mesh.js';
+import { gridsMesh, type Grid } from './parts-mesh.js';
 import type { Piston } from './piston.js';
 import {
   cutPanels,
@@ -54,15 +54,16 @@ export function mountMesh(installation: Installation, c: MetresPerSecond, accura
   const mirrors = survivingMirrors(parts).filter((plane) => patches.every((patch) => inMirror(patch, plane)));
   const board = boardUnder(installation, parts);
   for (let highest: Hertz = accuracy.highest; highest >= LOWEST; highest *= 0.9) {
-    const spacing = spacings(parts, c / (accuracy.perWave * highest), accuracy);
-    if (estimate(parts, mirrors, spacing) > accuracy.budget) continue;
-    const mesh = partsMesh(parts, spacing, mirrors);
+    const grids = gridsOf(parts, c / (accuracy.perWave * highest), accuracy);
+    if (estimate(grids, mirrors) > accuracy.budget) continue;
+    const mesh = gridsMesh(grids, mirrors);
+    const widest = Math.max(...grids.flatMap(({ spacing }) => spacing));
     return {
       mesh: { ...mesh, mirrors: [...mirrors, ...board] },
       patches,
       chambers: mountChambers(installation),
       pistons: pistonsOf(installation),
-      highest: Math.max(highest, Math.min(accuracy.reach, c / (accuracy.perWave * Math.max(...spacing))))
+      highest: Math.max(highest, Math.min(accuracy.reach, c / (accuracy.perWave * widest)))
     };
   }
   throw new RangeError(
@@ -85,6 +86,34 @@ function pistonsOf({ speaker, mount, turn, second }: Installation): Piston[] {
   return middles.map((middle) => ({ outline, middle }));
 }
 
+/**
+ * One grid for what meets, and one for a body round it: what stands in a body is meshed as finely as by itself, and the body is only where it lies
+ * beside that.
+ */
+function gridsOf(parts: readonly SurfacePart[], wave: Metres, accuracy: Accuracy): Grid[] {
+  const isBody = (part: SurfacePart) => part.shape === 'panel' && part.sheet === SHEETS.body;
+  const [inner, body] = [parts.filter((part) => !isBody(part)), parts.filter(isBody)];
+  const spacing = spacings(inner, wave, accuracy);
+  if (body.length === 0) return [{ parts: inner, spacing }];
+  const wide = notSlender(
+    AXES.map((axis) => {
+      const [from, to] = extent(body, axis);
+      return Math.min(wave, (to - from) / accuracy.cells.folded);
+    })
+  );
+  const ends = AXES.map((axis) => extent(inner, axis));
+  const corner = (end: 0 | 1): Vector => [ends[0][end], ends[1][end], ends[2][end]];
+  const beside = AXES.map((axis) => Math.max(spacing[axis], wide[axis] / STRETCH));
+  return [
+    { parts: inner, spacing },
+    {
+      parts: body,
+      spacing: wide,
+      denser: { low: corner(0), high: corner(1), spacing: [beside[0], beside[1], beside[2]] }
+    }
+  ];
+}
+
 /** Spacing along each axis, 0 where there is no extent. */
 function spacings(
   parts: readonly SurfacePart[],
@@ -96,7 +125,7 @@ function spacings(
     const free = freeEnds(some, axis).filter((end) => end === from || end === to).length;
     return (to - from) / [cells.folded, ONE_END * cells.free, cells.free][free];
   };
-  // what stands in a body is meshed as finely as by itself; a lid over the cone is low and takes one cell
+  // what is below a chassis is meshed as what is above it; a lid over the cone is low and takes one cell
   const sheets = (kept: (sheet: number) => boolean) =>
     parts.filter((part) => part.shape === 'ellipse' || kept(part.sheet ?? 0));
   const [first, all] = [
@@ -105,20 +134,35 @@ function spacings(
   ];
   const flat = parts.length > all.length ? wave : 0;
   const own = AXES.map((axis) => Math.min(wave, across(first, axis) || flat, across(all, axis) || flat));
+  return notSlender(own);
+}
+
+/** No spacing much larger than the least of them. */
+function notSlender(own: readonly Metres[]): [Metres, Metres, Metres] {
   const finest = Math.min(...own.filter((h) => h > 0));
   const [x, y, z] = own.map((h) => Math.min(h, STRETCH * finest));
   return [x, y, z];
 }
 
 /** About the number of nodes that a quarter has, or one would have that takes as long: without a mirror unknowns are twice as many in one system. */
-function estimate(parts: readonly SurfacePart[], mirrors: readonly Mirror[], spacing: Vector): number {
+function estimate(grids: readonly Grid[], mirrors: readonly Mirror[]): number {
+  const nodes = grids.reduce((sum, grid) => sum + nodesOf(grid, mirrors), 0);
+  const quarters = 4 / copies(mirrors);
+  return (nodes / quarters) * quarters ** (2 / 3);
+}
+
+function nodesOf({ parts, spacing, denser }: Grid, mirrors: readonly Mirror[]): number {
   const free = AXES.map((axis) => freeEnds(parts, axis));
   let nodes = 0;
   for (const panel of cutPanels(parts, mirrors)) {
     const [u, v] = AXES.filter((axis) => axis !== normalAxis(panel)).map((axis) => {
       const [from, to] = [panel.low[axis], panel.high[axis]];
       const grown = free[axis].some((end) => end === from || end === to) ? GROWN : 1;
-      return ((to - from) * grown) / spacing[axis] + 1;
+      const dense = denser
+        ? Math.max(0, Math.min(to, denser.high[axis]) - Math.max(from, denser.low[axis]))
+        : 0;
+      const cells = ((to - from - dense) * grown) / spacing[axis] + dense / (denser?.spacing[axis] ?? 1);
+      return cells + 1;
     });
     nodes += u * v;
   }
@@ -128,6 +172,5 @@ function estimate(parts: readonly SurfacePart[], mirrors: readonly Mirror[], spa
         ((Math.PI / 4) * Math.max(...part.semiAxes) ** 2 * GROWN) / Math.min(spacing[0], spacing[1]) ** 2;
       nodes += (quarter * 4) / copies(mirrors);
     }
-  const quarters = 4 / copies(mirrors);
-  return (nodes / quarters) * quarters ** (2 / 3);
+  return nodes;
 }
