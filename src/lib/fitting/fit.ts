@@ -10,13 +10,19 @@ import { inRoof } from './in-roof.js';
 import { largestBlocks, roomInside } from './room-inside.js';
 import { checkVehicle, type Vehicle } from './vehicle.js';
 import { againstOf, isBoxed, stretchOf, WAYS, type Way } from './ways.js';
-import { whyNot, type Misfit } from './why-not.js';
+import { whyNotSteps, type Misfit } from './why-not.js';
 
-export interface Fitted {
+/** Everything that fits. */
+export interface WhatFits {
   candidates: Candidate[];
   /** Keys of boxes for the same speaker in the same place, from the least to the largest; the roomiest place of a kind first. */
   ladders: string[][];
-  /** Every speaker and way of mounting of which nothing fits, and why. */
+  /** Every speaker and way of mounting of which nothing fits, with what a model says where it has room. */
+  nothing: { speaker: string; way: Way; refused: string | null }[];
+}
+
+export interface Fitted extends WhatFits {
+  /** Why nothing fits there. */
   misfits: Misfit[];
 }
 
@@ -34,24 +40,46 @@ export function fit(
   drawer: Readonly<Record<string, Speaker>>,
   leastLoad: Ohms = 0
 ): Fitted {
-  const steps = fittingSteps(vehicle, drawer, leastLoad);
+  const found = atOnce(fittingSteps(vehicle, drawer, leastLoad));
+  return { ...found, misfits: atOnce(misfitSteps(vehicle, drawer, found)) };
+}
+
+/** All steps one after the other. */
+export function atOnce<Result>(steps: Generator<void, Result>): Result {
   for (;;) {
     const { done, value } = steps.next();
     if (done) return value;
   }
 }
 
-/** `fit` in steps of one speaker in one way of mounting: everything comes at the end. */
+/** Why nothing fits where nothing does: longer work than what fits, in small steps. */
+export function* misfitSteps(
+  vehicle: Vehicle,
+  drawer: Readonly<Record<string, Speaker>>,
+  { nothing }: Pick<WhatFits, 'nothing'>
+): Generator<void, Misfit[]> {
+  const misfits: Misfit[] = [];
+  for (const { speaker, way, refused } of nothing) {
+    misfits.push(
+      refused === null
+        ? yield* whyNotSteps(vehicle, speaker, drawer[speaker], way)
+        : { speaker, way, why: refused, remedy: null }
+    );
+  }
+  return misfits;
+}
+
+/** What fits, in steps of one place of one speaker in one way of mounting: everything comes at the end. */
 export function* fittingSteps(
   vehicle: Vehicle,
   drawer: Readonly<Record<string, Speaker>>,
   leastLoad: Ohms = 0
-): Generator<void, Fitted> {
+): Generator<void, WhatFits> {
   checkVehicle(vehicle);
   const room = roomInside(vehicle);
   const candidates = new Map<string, Candidate>();
   const ladders: string[][] = [];
-  const misfits: Misfit[] = [];
+  const nothing: WhatFits['nothing'] = [];
   const most = new Map<Way, Block[]>();
   for (const way of WAYS) {
     const stretch = stretchOf(way, vehicle);
@@ -75,21 +103,17 @@ export function* fittingSteps(
         // the least box is the same in every place: it stays where it was first
         for (const one of built) if (!candidates.has(one.key)) candidates.set(one.key, one);
         if (built.length > 1) ladders.push(built.map(({ key }) => key));
+        yield;
       }
-      if (count === 0)
-        misfits.push(
-          refused.length > 0
-            ? { speaker: key, way, why: refused[0], remedy: null }
-            : whyNot(vehicle, key, speaker, way)
-        );
+      if (count === 0) nothing.push({ speaker: key, way, refused: refused[0] ?? null });
       yield;
     }
   }
-  return { candidates: [...candidates.values()], ladders, misfits };
+  return { candidates: [...candidates.values()], ladders, nothing };
 }
 
 /** Each by itself, or as a ladder of sizes. */
-function candidatesOf(asked: Asked): Candidate[][] {
+function candidatesOf(asked: Asked): Iterable<Candidate[]> {
   if (isBoxed(asked.way)) return inBoxes(asked);
   return (asked.way === 'roof' ? inRoof(asked) : inFloor(asked)).map((one) => [one]);
 }

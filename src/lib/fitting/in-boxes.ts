@@ -21,13 +21,13 @@ import {
 
 /**
  * Closed boxes, with one speaker and with two: of each free place that takes one a ladder of sizes from the least to the largest (`ladder`), the
- * roomiest place first.
+ * roomiest place first; one ladder after the other.
  */
-export function inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): Candidate[][] {
-  if (way === 'box up' && !letsSoundOut(vehicle)) return [];
-  return [ROWS.slice(0, 1), ROWS.slice(1)].flatMap((rows) =>
-    placesFor({ speaker, way, blocks }, rows).map(({ least, most, turn, row, block }) =>
-      ladder(least, most, (row === 'one' ? 1 : 2) * speaker.bodyVolume).map((sides) => {
+export function* inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): Generator<Candidate[]> {
+  if (way === 'box up' && !letsSoundOut(vehicle)) return;
+  for (const rows of [ROWS.slice(0, 1), ROWS.slice(1)])
+    for (const { least, most, turn, row, block } of placesFor({ speaker, way, blocks }, rows))
+      yield ladder(least, most, (row === 'one' ? 1 : 2) * speaker.bodyVolume).map((sides) => {
         const { offset, second } = lyingIn(row, laid(speaker, turn));
         const box: BoxMount = { kind: 'box', ...sides, ...(offset && { offset }) };
         const size = `${mm(box.length)} × ${mm(box.width)} × ${mm(box.depth)} mm inside`;
@@ -42,9 +42,7 @@ export function inBoxes({ vehicle, key, speaker, way, blocks, wiring }: Asked): 
           },
           speaker
         );
-      })
-    )
-  );
+      });
 }
 
 /** Where the middles of the cones are: one in the middle of the front, two on both sides of it, frame at frame. */

@@ -32,6 +32,8 @@ export interface Need {
   stretch: Span;
   /** Its middle is on the middle line of the body: a speaker in a roof, of which the models know no other. */
   centred: boolean;
+  /** 90 where a frame that is longer than wide lies across. */
+  turn: 0 | 90;
 }
 
 export function roomInside(vehicle: Vehicle, obstacles: readonly Obstacle[] = vehicle.obstacles): RoomInside {

@@ -78,7 +78,7 @@ export function needOf(way: Way, speaker: Speaker, turn: Turn, vehicle: Vehicle)
   if (!stretch) return null;
   const against = againstOf(way);
   if (!isBoxed(way))
-    return { ...laid(speaker, turn), height: speaker.depth, against, stretch, centred: way === 'roof' };
+    return { ...laid(speaker, turn), height: speaker.depth, against, stretch, centred: way === 'roof', turn };
   const { length, width, depth } = leastBox(speaker, turn);
   return {
     length: length + 2 * WALL,
@@ -86,6 +86,7 @@ export function needOf(way: Way, speaker: Speaker, turn: Turn, vehicle: Vehicle)
     height: depth + WALL + (way === 'box up' ? AIR_ABOVE : 0),
     against,
     stretch,
-    centred: false
+    centred: false,
+    turn
   };
 }

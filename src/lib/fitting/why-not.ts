@@ -2,8 +2,9 @@ import { mm } from '../acoustics/limits.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { Metres } from '../units.js';
 import { TOUCH, type Span } from './block.js';
+import { longerCut, oneMove, oneTrim, rounded, twoTrims, type Remedy } from './remedies.js';
 import { placeFor, roomInside, type Need } from './room-inside.js';
-import { letsSoundOut, type Obstacle, type Vehicle } from './vehicle.js';
+import { letsSoundOut, type Vehicle } from './vehicle.js';
 import { againstOf, needOf, stretchOf, TURNS, type Way } from './ways.js';
 
 /** A speaker that does not fit in a way of mounting. */
@@ -17,8 +18,16 @@ export interface Misfit {
   remedy: string | null;
 }
 
-/** Why nothing of a speaker fits in a way, and what would make it fit: exact to a thousandth of a millimetre. */
-export function whyNot(vehicle: Vehicle, key: string, speaker: Speaker, way: Way): Misfit {
+/**
+ * Why nothing of a speaker fits in a way, and what would make it fit: trims and cuts exact to a thousandth of a millimetre, moves to a tenth. In steps
+ * of a kind of remedy.
+ */
+export function* whyNotSteps(
+  vehicle: Vehicle,
+  key: string,
+  speaker: Speaker,
+  way: Way
+): Generator<void, Misfit> {
   const misfit = (why: string, remedy: string | null = null): Misfit => ({ speaker: key, way, why, remedy });
   if (!stretchOf(way, vehicle)) return misfit(`the ${againstOf(way)} may not be cut`);
   if (way === 'box up' && !letsSoundOut(vehicle))
@@ -26,71 +35,40 @@ export function whyNot(vehicle: Vehicle, key: string, speaker: Speaker, way: Way
   const needs = TURNS.map((turn) => needOf(way, speaker, turn, vehicle)!);
   const empty = roomInside(vehicle, []);
   const inEmpty = needs.filter((need) => placeFor(empty, need));
-  if (inEmpty.length === 0) return misfit(lacking(vehicle, needs));
-  const trims = inEmpty.flatMap((need) => trimsFor(vehicle, need)).sort((a, b) => a.by - b.by);
-  if (trims.length > 0) {
-    const [{ by, obstacle, face }] = trims;
-    const across = inEmpty.length === 1 && inEmpty[0] === needs[1] && needs[0].length !== needs[1].length;
-    return misfit(
-      `“${obstacle.name}” is ${mm(by)} mm in its way`,
-      `${across ? 'turn it across, and ' : ''}${mm(by)} mm off ${face} of “${obstacle.name}”`
-    );
+  if (inEmpty.length === 0) {
+    const longer = yield* nearest(needs, longerCut, vehicle);
+    return misfit(lacking(vehicle, needs), longer?.words ?? null);
   }
-  return misfit(`${listed(vehicle.obstacles.map(({ name }) => `“${name}”`))} are in its way`);
+  const trim = yield* nearest(inEmpty, oneTrim, vehicle);
+  const move = yield* nearest(inEmpty, oneMove, vehicle);
+  if (trim)
+    return misfit(
+      `“${trim.obstacle!.name}” is ${mm(trim.by)} mm in its way`,
+      [trim, move].flatMap((one) => one?.words ?? []).join(', or ')
+    );
+  if (move) return misfit(`“${move.obstacle!.name}” is in its way`, move.words);
+  const other = (yield* nearest(inEmpty, twoTrims, vehicle)) ?? (yield* nearest(inEmpty, longerCut, vehicle));
+  const inTheWay = vehicle.obstacles.map(({ name }) => `“${name}”`);
+  return misfit(
+    `${listed(inTheWay)} ${inTheWay.length === 1 ? 'is' : 'are'} in its way`,
+    other?.words ?? null
+  );
 }
 
-/** So finely is said what must come off. */
-const FINE: Metres = 1e-7;
-/** So much of an obstacle is left at least. */
-const LEFT: Metres = 0.002;
-
-interface Trim {
-  by: Metres;
-  obstacle: Obstacle;
-  face: string;
-}
-
-interface Face {
-  name: string;
-  /** How much there is to take off. */
-  side: 'length' | 'width' | 'height';
-  /** The obstacle with so much taken off there. */
-  trimmed: (obstacle: Obstacle, by: Metres) => Partial<Obstacle>;
-}
-
-const FACES: readonly Face[] = [
-  { name: 'the top', side: 'height', trimmed: () => ({}) },
-  { name: 'the underside', side: 'height', trimmed: ({ above }, by) => ({ above: above + by }) },
-  { name: 'the right end', side: 'length', trimmed: () => ({}) },
-  { name: 'the left end', side: 'length', trimmed: ({ from }, by) => ({ from: from + by }) },
-  { name: 'one side', side: 'width', trimmed: ({ aside }, by) => ({ aside: aside + by / 2 }) },
-  { name: 'the other side', side: 'width', trimmed: ({ aside }, by) => ({ aside: aside - by / 2 }) }
-];
-
-/** What must come off which face of one obstacle, the others as they are. What fits goes on fitting as more comes off, so it is halved down. */
-function trimsFor(vehicle: Vehicle, need: Need): Trim[] {
-  const { obstacles } = vehicle;
-  const fitsWith = (at: number, obstacle: Obstacle): boolean =>
-    placeFor(roomInside(vehicle, obstacles.with(at, obstacle)), need) !== null;
-  return obstacles.flatMap((obstacle, at) => {
-    if (!placeFor(roomInside(vehicle, obstacles.toSpliced(at, 1)), need)) return [];
-    return FACES.flatMap(({ name, side, trimmed }): Trim[] => {
-      // What stands on the floor would hang in the air.
-      if (name === 'the underside' && obstacle.above <= (vehicle.chassis?.height ?? 0) + TOUCH) return [];
-      const whole = obstacle[side];
-      const fitsWithout = (by: Metres): boolean =>
-        fitsWith(at, { ...obstacle, ...trimmed(obstacle, by), [side]: whole - by });
-      // What leaves next to nothing is no trim: that is another model.
-      let [low, high] = [0, whole - LEFT];
-      if (high <= 0 || !fitsWithout(high)) return [];
-      while (high - low > FINE) {
-        const by = (low + high) / 2;
-        if (fitsWithout(by)) high = by;
-        else low = by;
-      }
-      return [{ by: rounded(high), obstacle, face: name }];
-    });
-  });
+/** Of what makes room for it, lying along or across, the least; the words say where it must lie across for it. */
+function* nearest(
+  needs: readonly Need[],
+  remediesFor: (vehicle: Vehicle, need: Need) => Remedy[],
+  vehicle: Vehicle
+): Generator<void, Remedy | null> {
+  let best: Remedy | null = null;
+  for (const need of needs) {
+    for (const remedy of remediesFor(vehicle, need))
+      if (!best || remedy.by < best.by)
+        best = need.turn === 90 ? { ...remedy, words: `turn it across, and ${remedy.words}` } : remedy;
+    yield;
+  }
+  return best;
 }
 
 /** What the empty body lacks, of the way round and the part of the body in which it lacks least. */
@@ -123,11 +101,6 @@ function lacking(vehicle: Vehicle, needs: readonly Need[]): string {
 
 function worst(short: readonly [Metres, string][]): Metres {
   return short.reduce((sum, [by]) => sum + by, 0);
-}
-
-/** To a thousandth of a millimetre: the rest is what reckoning leaves. */
-function rounded(length: Metres): Metres {
-  return Math.round(length * 1e6) / 1e6;
 }
 
 function listed(words: readonly string[]): string {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { outlineLength, outlineWidth } from '../../../src/lib/acoustics/outline.js';
 import type { Speaker } from '../../../src/lib/acoustics/speaker/speaker.js';
 import { SPEAKERS } from '../../../src/lib/acoustics/speaker/speakers.js';
-import { fit } from '../../../src/lib/fitting/fit.js';
+import { atOnce, fittingSteps } from '../../../src/lib/fitting/fit.js';
 import { narrowing, obstacleBlock, type Vehicle } from '../../../src/lib/fitting/vehicle.js';
 import type { Way } from '../../../src/lib/fitting/ways.js';
 import { randomVehicles } from './random-vehicles.js';
@@ -44,7 +44,7 @@ describe('every size of a box', () => {
   it('that a slow search finds room for lies on or below the end of a ladder of that speaker and way, and no other does', () => {
     let [fits, fitsNot] = [0, 0];
     for (const vehicle of VEHICLES) {
-      const { candidates, ladders } = fit(vehicle, DRAWER);
+      const { candidates, ladders } = atOnce(fittingSteps(vehicle, DRAWER));
       const byKey = new Map(candidates.map((one) => [one.key, one]));
       const ends = [...ladders.map((keys) => keys.at(-1)!), ...byKey.keys()].map((key) => byKey.get(key)!);
       for (const [key, speaker] of Object.entries(DRAWER))
@@ -80,7 +80,7 @@ describe('two of a kind', () => {
   it('are in floor or box wherever a slow search finds room for both, and nowhere else', () => {
     const counts = { floor: [0, 0], 'box down': [0, 0], 'roof box': [0, 0] };
     for (const vehicle of randomVehicles(24, 29)) {
-      const { candidates } = fit(vehicle, DRAWER);
+      const { candidates } = atOnce(fittingSteps(vehicle, DRAWER));
       for (const [key, speaker] of Object.entries(DRAWER)) {
         const [a, b] = [um(outlineLength(speaker.frame)), um(outlineWidth(speaker.frame))];
         const deep = um(speaker.depth);

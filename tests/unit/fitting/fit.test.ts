@@ -5,12 +5,16 @@ import type { Speaker } from '../../../src/lib/acoustics/speaker/speaker.js';
 import { checkInstallation } from '../../../src/lib/acoustics/mounts/check-installation.js';
 import { contains, overlap, type Block } from '../../../src/lib/fitting/block.js';
 import { installed } from '../../../src/lib/fitting/candidate.js';
-import { fit } from '../../../src/lib/fitting/fit.js';
+import { atOnce, fit, fittingSteps } from '../../../src/lib/fitting/fit.js';
 import { largestBlocks, roomInside } from '../../../src/lib/fitting/room-inside.js';
 import { narrowing, obstacleBlock, type Vehicle } from '../../../src/lib/fitting/vehicle.js';
 import { WAYS, type Way } from '../../../src/lib/fitting/ways.js';
 import { DEMO_MODELS } from '../../../src/lib/file/demo-vehicles.js';
 import { randomVehicles } from './random-vehicles.js';
+
+/** What fits, without the reasons of what does not. */
+const whatFits = (vehicle: Vehicle, drawer: Record<string, Speaker> = WHOLE) =>
+  atOnce(fittingSteps(vehicle, drawer));
 
 /** Speakers of whole millimetres, so that what fits anywhere fits on a lattice of one. */
 const WHOLE: Record<string, Speaker> = Object.fromEntries(
@@ -98,7 +102,7 @@ describe('random vehicles', () => {
     for (const vehicle of vehicles) {
       const solid = solidOf(vehicle);
       const { whole } = roomInside(vehicle);
-      for (const { takes, way, mount } of fit(vehicle, WHOLE).candidates) {
+      for (const { takes, way, mount } of whatFits(vehicle).candidates) {
         takes.forEach((block, i) => {
           expect(contains(whole, block)).toBe(true);
           expect(solid.filter((other) => overlap(other, block))).toEqual([]);
@@ -122,10 +126,10 @@ describe('random vehicles', () => {
 
   it('every candidate is an installation that can be built, plain, and the same every time', () => {
     for (const vehicle of vehicles.slice(0, 20)) {
-      const { candidates } = fit(vehicle, WHOLE);
+      const { candidates } = whatFits(vehicle);
       for (const one of candidates) checkInstallation(installed(one, WHOLE[one.speaker]));
       expect(new Set(candidates.map(({ key }) => key)).size).toBe(candidates.length);
-      expect(fit(structuredClone(vehicle), structuredClone(WHOLE)).candidates).toEqual(
+      expect(whatFits(structuredClone(vehicle), structuredClone(WHOLE)).candidates).toEqual(
         JSON.parse(JSON.stringify(candidates))
       );
     }
@@ -134,7 +138,7 @@ describe('random vehicles', () => {
   it('a larger vehicle, or one with less in the way, loses nothing, and its boxes get no smaller', () => {
     const kinds = (vehicle: Vehicle) => {
       const most = new Map<string, number>();
-      for (const { speaker, way, second, mount } of fit(vehicle, WHOLE).candidates) {
+      for (const { speaker, way, second, mount } of whatFits(vehicle).candidates) {
         const kind = [speaker, way, second ? 'two' : 'one'].join();
         const size =
           way.includes('box') && mount.kind === 'box' ? mount.length * mount.width * mount.depth : 0;
@@ -290,7 +294,7 @@ test('an empty drawer has no candidates and no misfits; where nothing fits, each
     roof: [0, 0.01],
     floor: [0, 0.01]
   };
-  expect(fit(tiny, {})).toEqual({ candidates: [], ladders: [], misfits: [] });
+  expect(fit(tiny, {})).toEqual({ candidates: [], ladders: [], nothing: [], misfits: [] });
   const { candidates, misfits } = fit(tiny, SPEAKERS);
   expect(candidates).toEqual([]);
   expect(misfits).toHaveLength(9 * WAYS.length);

@@ -9,13 +9,14 @@ import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { Known, Question } from '../../evaluation/wave-jobs.js';
 import type { BenchFile } from '../../file/bench-file.js';
 import type { Candidate } from '../../fitting/candidate.js';
-import { fittingSteps, type Fitted } from '../../fitting/fit.js';
+import { fittingSteps, misfitSteps, type WhatFits } from '../../fitting/fit.js';
 import type { Misfit } from '../../fitting/why-not.js';
 import { sentence } from '../../format/sentence.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Hertz } from '../../units.js';
 import type { AccuracyName } from '../../waves/mesh/accuracy.js';
 import { fewAtATime } from './few-at-a-time.js';
+import { inSlices } from './in-slices.js';
 
 /** What the workers have at a time: the next is there when one is done. */
 const AT_ONCE = 4;
@@ -23,8 +24,6 @@ const AT_ONCE = 4;
 const FINALISTS = 3;
 /** The list grows so often at most: more often nobody could read it. */
 const GROWS_MS = 300;
-/** So long a task of the page may take before others get their turn. */
-const SLICE_MS = 8;
 
 /** One mount that was tried. */
 export interface FitLine extends Measured {
@@ -71,7 +70,7 @@ export class FitRun {
   #drawer: Record<string, Speaker>;
   /** What has come, and when it is shown next. */
   #found: readonly FitLine[] = [];
-  #fitted: Fitted = { candidates: [], ladders: [], misfits: [] };
+  #fitted: WhatFits = { candidates: [], ladders: [], nothing: [] };
   #showing: ReturnType<typeof setTimeout> | null = null;
 
   /** @param only keys of the speakers that are to be tried; `by` is asked who is in front */
@@ -106,10 +105,16 @@ export class FitRun {
   /** The sizes of every place that are far apart, then those between around what leads. */
   async start(): Promise<void> {
     await this.#run(async (tried) => {
-      this.#fitted = await this.#fitting();
-      this.misfits = this.#fitted.misfits;
+      const [model, drawer] = [this.file.model!, this.#drawer];
+      const { signal } = this.#controller;
+      this.#fitted = await inSlices(fittingSteps(model, drawer, this.file.amplifier?.leastLoad), signal);
       this.sizes = this.#fitted.candidates.length;
-      await this.#draftsOf('drafts', firstToTry(this.#fitted), await tried);
+      // while the workers solve
+      const misfits = inSlices(misfitSteps(model, drawer, this.#fitted), signal);
+      await Promise.all([
+        misfits.then((found) => (this.misfits = found)),
+        tried.then((all) => this.#draftsOf('drafts', firstToTry(this.#fitted), all))
+      ]);
     });
   }
 
@@ -184,19 +189,6 @@ export class FitRun {
       this.done++;
     });
     this.#show();
-  }
-
-  /** What fits, a few speakers a task. */
-  async #fitting(): Promise<Fitted> {
-    const steps = fittingSteps(this.file.model!, this.#drawer, this.file.amplifier?.leastLoad);
-    for (let since = performance.now(); ;) {
-      const { done, value } = steps.next();
-      if (done) return value;
-      if (performance.now() - since < SLICE_MS) continue;
-      await new Promise((resolve) => setTimeout(resolve));
-      this.#controller.signal.throwIfAborted();
-      since = performance.now();
-    }
   }
 
   async #try(candidate: Candidate, accuracy: AccuracyName, tried: TriedWith): Promise<void> {

@@ -61,8 +61,8 @@ const WAY_WORDS: Readonly<Record<Way, string>> = {
 export interface MisfitWords {
   /** Key of the speaker. */
   speaker: string;
-  /** Whether there is no way in which it fits. */
-  nowhere: boolean;
+  /** Where it fits; null where it fits nowhere. */
+  fits: string | null;
   reasons: (Pick<Misfit, 'why' | 'remedy'> & { ways: string })[];
 }
 
@@ -70,13 +70,17 @@ export function misfitWords(misfits: readonly Misfit[]): MisfitWords[] {
   const reasonOf = ({ why, remedy }: Misfit): string => JSON.stringify([why, remedy]);
   return grouped(misfits, ({ speaker }) => speaker).map((ways) => ({
     speaker: ways[0].speaker,
-    nowhere: ways.length === WAYS.length,
+    fits: whereWords(WAYS.filter((way) => !ways.some((misfit) => misfit.way === way))),
     reasons: grouped(ways, reasonOf).map((same) => ({
       ways: same.map(({ way }) => WAY_WORDS[way]).join(' and '),
       why: same[0].why,
       remedy: same[0].remedy
     }))
   }));
+}
+
+function whereWords(ways: readonly Way[]): string | null {
+  return ways.length === 0 ? null : ways.map((way) => WAY_WORDS[way]).join(' and ');
 }
 
 function grouped<Item>(items: readonly Item[], keyOf: (item: Item) => string): Item[][] {

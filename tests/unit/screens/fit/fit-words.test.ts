@@ -120,16 +120,16 @@ test('what does not fit is told by speaker, the same reason of several ways once
   ).toEqual([
     {
       speaker: 'oval',
-      nowhere: false,
+      fits: 'in a box inside the body and in a box that looks down and in the floor',
       reasons: [{ ways: 'in the roof and in a box under the roof', why: cut, remedy: null }]
     },
     {
       speaker: 'round',
-      nowhere: false,
+      fits: 'in the roof and in a box under the roof and in a box that looks down and in the floor',
       reasons: [{ ways: 'in a box inside the body', why: 'any', remedy: '1 mm off the top of “motor”' }]
     }
   ]);
   const all = misfitWords(WAYS.map((way) => of('oval', way, way)));
-  expect(all).toMatchObject([{ speaker: 'oval', nowhere: true }]);
+  expect(all).toMatchObject([{ speaker: 'oval', fits: null }]);
   expect(all[0].reasons).toHaveLength(WAYS.length);
 });
