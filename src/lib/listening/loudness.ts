@@ -72,14 +72,14 @@ export function loopLoudness(samples: Float32Array, sampleRate: Hertz): Lufs {
 
 /** Weighted energy from the beginning up to any of the given sample indices. */
 function energyUpTo(samples: Float32Array, filter: KFilter, indices: number[]): (index: number) => number {
+  const ends = [...new Set(indices)].filter((index) => index > 0).sort((a, b) => a - b);
   const sums = new Map<number, number>([[0, 0]]);
-  let reached = 0;
   let sum = 0;
-  for (const index of [...indices].sort((a, b) => a - b)) {
-    if (index === reached) continue;
-    sum += filter.energy(samples, reached, index);
-    sums.set(index, sum);
-    reached = index;
+  let reached = 0;
+  for (const end of ends) {
+    sum += filter.energy(samples, reached, end);
+    sums.set(end, sum);
+    reached = end;
   }
   return (index) => sums.get(index)!;
 }

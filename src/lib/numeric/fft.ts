@@ -37,21 +37,9 @@ export class RealFft {
    */
   forward(x: Float64Array | Float32Array, out: ComplexArray = complexArray(this.size / 2 + 1)): ComplexArray {
     this.#check(x.length, out.re.length);
-    const half = this.size / 2;
-    const [time, z, cosines, sines] = [this.#time, this.#spectrum, this.#cos, this.#sin];
-    for (let i = 0; i < this.size; i++) time[i] = x[i];
-    this.#half.transform(z, time);
-    for (let k = 0; k <= half; k++) {
-      const i = k === half ? 0 : 2 * k;
-      const j = k === 0 ? 0 : 2 * (half - k);
-      const evenRe = (z[i] + z[j]) / 2;
-      const evenIm = (z[i + 1] - z[j + 1]) / 2;
-      const oddRe = (z[i + 1] + z[j + 1]) / 2;
-      const oddIm = (z[j] - z[i]) / 2;
-      const [cos, sin] = [cosines[k], sines[k]];
-      out.re[k] = evenRe + cos * oddRe + sin * oddIm;
-      out.im[k] = evenIm + cos * oddIm - sin * oddRe;
-    }
+    copy(x, this.#time);
+    this.#half.transform(this.#spectrum, this.#time);
+    bins(this.#spectrum, this.#cos, this.#sin, out);
     return out;
   }
 
@@ -63,22 +51,9 @@ export class RealFft {
    */
   inverse(h: ComplexArray, out: Float64Array = new Float64Array(this.size)): Float64Array {
     this.#check(out.length, h.re.length);
-    const half = this.size / 2;
-    const [time, z, cosines, sines] = [this.#time, this.#spectrum, this.#cos, this.#sin];
-    for (let k = 0; k < half; k++) {
-      const mirror = half - k;
-      const im = k === 0 ? 0 : h.im[k];
-      const mirrorIm = k === 0 ? 0 : h.im[mirror];
-      const evenRe = (h.re[k] + h.re[mirror]) / 2;
-      const evenIm = (im - mirrorIm) / 2;
-      const turnedRe = (h.re[k] - h.re[mirror]) / 2;
-      const turnedIm = (im + mirrorIm) / 2;
-      const [cos, sin] = [cosines[k], sines[k]];
-      z[2 * k] = evenRe - cos * turnedIm - sin * turnedRe;
-      z[2 * k + 1] = evenIm + cos * turnedRe - sin * turnedIm;
-    }
-    this.#half.inverseTransform(time, z);
-    for (let i = 0; i < this.size; i++) out[i] = time[i];
+    pairs(h, this.#cos, this.#sin, this.#spectrum);
+    this.#half.inverseTransform(this.#time, this.#spectrum);
+    copy(this.#time, out);
     return out;
   }
 
@@ -87,5 +62,45 @@ export class RealFft {
       throw new RangeError(
         `this FFT takes ${this.size} samples and ${this.size / 2 + 1} bins, got ${samples} and ${bins}`
       );
+  }
+}
+
+/** As many as fill the place they go to. */
+function copy(from: ArrayLike<number>, to: number[] | Float64Array): void {
+  for (let i = 0; i < to.length; i++) to[i] = from[i];
+}
+
+/** From the spectrum of the pairs to the bins of the samples. */
+function bins(z: number[], cosines: Float64Array, sines: Float64Array, { re, im }: ComplexArray): void {
+  const half = re.length - 1;
+  for (let k = 0; k <= half; k++) {
+    const i = k === half ? 0 : 2 * k;
+    const j = k === 0 ? 0 : 2 * (half - k);
+    const evenRe = (z[i] + z[j]) / 2;
+    const evenIm = (z[i + 1] - z[j + 1]) / 2;
+    const oddRe = (z[i + 1] + z[j + 1]) / 2;
+    const oddIm = (z[j] - z[i]) / 2;
+    const cos = cosines[k];
+    const sin = sines[k];
+    re[k] = evenRe + cos * oddRe + sin * oddIm;
+    im[k] = evenIm + cos * oddIm - sin * oddRe;
+  }
+}
+
+/** And back. */
+function pairs({ re, im }: ComplexArray, cosines: Float64Array, sines: Float64Array, z: number[]): void {
+  const half = re.length - 1;
+  for (let k = 0; k < half; k++) {
+    const mirror = half - k;
+    const own = k === 0 ? 0 : im[k];
+    const mirrorIm = k === 0 ? 0 : im[mirror];
+    const evenRe = (re[k] + re[mirror]) / 2;
+    const evenIm = (own - mirrorIm) / 2;
+    const turnedRe = (re[k] - re[mirror]) / 2;
+    const turnedIm = (own + mirrorIm) / 2;
+    const cos = cosines[k];
+    const sin = sines[k];
+    z[2 * k] = evenRe - cos * turnedIm - sin * turnedRe;
+    z[2 * k + 1] = evenIm + cos * turnedRe - sin * turnedIm;
   }
 }

@@ -1,4 +1,4 @@
-import { complexArray } from './complex-array.js';
+import { complexArray, type ComplexArray } from './complex-array.js';
 import { RealFft } from './fft.js';
 
 /**
@@ -66,18 +66,30 @@ export class LoopFilter {
     const h = this.#fft.forward(time);
     const product = complexArray(bins);
     const out = new Float32Array(this.length);
+    const [blocksRe, blocksIm] = [this.#re, this.#im];
     for (let block = 0, from = 0; from < this.length; block++, from += this.#hop) {
       const offset = block * bins;
-      for (let k = 0; k < bins; k++) {
-        const re = this.#re[offset + k];
-        const im = this.#im[offset + k];
-        product.re[k] = re * h.re[k] - im * h.im[k];
-        product.im[k] = re * h.im[k] + im * h.re[k];
-      }
+      multiplied(
+        { re: blocksRe.subarray(offset, offset + bins), im: blocksIm.subarray(offset, offset + bins) },
+        h,
+        product
+      );
       this.#fft.inverse(product, time);
       const count = Math.min(this.#hop, this.length - from);
       out.set(time.subarray(this.taps - 1, this.taps - 1 + count), from);
     }
     return out;
+  }
+}
+
+/** Two spectra bin by bin, into `product`. */
+function multiplied(
+  { re, im }: { re: Float32Array; im: Float32Array },
+  { re: hRe, im: hIm }: ComplexArray,
+  { re: outRe, im: outIm }: ComplexArray
+): void {
+  for (let k = 0; k < re.length; k++) {
+    outRe[k] = re[k] * hRe[k] - im[k] * hIm[k];
+    outIm[k] = re[k] * hIm[k] + im[k] * hRe[k];
   }
 }

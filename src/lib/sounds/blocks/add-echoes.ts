@@ -1,4 +1,5 @@
 import type { Seconds } from '../../units.js';
+import { addScaled } from './add-scaled.js';
 import type { Span } from './span.js';
 
 /** An echo: when it comes after the sound, and its gain. */
@@ -14,9 +15,12 @@ export function addEchoes(
   const { length } = signal;
   for (const [seconds, gain] of echoes) {
     const delay = Math.round(seconds * sampleRate);
-    for (let i = delay; i < length; i++) sum[i] += gain * signal[i - delay];
+    if (delay < length) addScaled(sum.subarray(delay), signal, gain);
     if (!cyclic) continue;
-    for (let i = 0, from = length - (delay % length); i < Math.min(delay, length); i++, from++)
-      sum[i] += gain * signal[from % length];
+    // Of a delay longer than the loop what is over whole turns, and the loop from its beginning behind it.
+    const end = Math.min(delay, length);
+    const late = delay % length;
+    addScaled(sum.subarray(0, end), signal.subarray(length - late), gain);
+    if (late < end) addScaled(sum.subarray(late, end), signal, gain);
   }
 }

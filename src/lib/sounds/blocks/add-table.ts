@@ -20,15 +20,29 @@ export function addTable(
     const next = { phase: phase(to), level: level(to) };
     const turn = ((next.phase - here.phase) * points) / (to - from);
     const rise = (next.level - here.level) / (to - from);
-    let x = (here.phase - Math.floor(here.phase)) * points;
-    let size = here.level;
-    for (let i = from; i < to; i++) {
-      const whole = Math.floor(x);
-      const low = table[whole & (points - 1)];
-      signal[i] += size * (low + (x - whole) * (table[(whole & (points - 1)) + 1] - low));
-      x += turn;
-      size += rise;
-    }
+    const x = (here.phase - Math.floor(here.phase)) * points;
+    addStraight(signal, from, to, table, x, turn, here.level, rise);
     here = next;
+  }
+}
+
+/** One step of it: from place `x` of the table on, in steps of `turn`. */
+function addStraight(
+  signal: Float32Array,
+  from: number,
+  to: number,
+  table: Float32Array,
+  x: number,
+  turn: number,
+  level: number,
+  rise: number
+): void {
+  const last = table.length - 2;
+  for (let i = from; i < to; i++) {
+    const whole = Math.floor(x);
+    const low = table[whole & last];
+    signal[i] += level * (low + (x - whole) * (table[(whole & last) + 1] - low));
+    x += turn;
+    level += rise;
   }
 }

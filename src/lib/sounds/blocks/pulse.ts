@@ -16,17 +16,35 @@ export function addPulse(
   const length = signal.length;
   const last = Math.min(length, Math.ceil(16 * tau));
   const first = Math.ceil(at);
-  const fall = Math.exp(-1 / tau);
+  const [fall, step] = [Math.exp(-1 / tau), 1 / tau];
   let t = (first - at) / tau;
   let size = (height * Math.exp(2 - t)) / 4;
   let i = cyclic ? ((first % length) + length) % length : first;
+  // Nearly every pulse lies in the midst of the signal.
+  if (i >= 0 && i + last <= length) return add(signal, i, i + last, t, step, size, fall);
   for (let n = 0; n < last; n++) {
     if (i >= 0) signal[i] += t * t * size;
-    t += 1 / tau;
+    t += step;
     size *= fall;
     if (++i >= length) {
       if (!cyclic) return;
       i = 0;
     }
+  }
+}
+
+function add(
+  signal: Float32Array,
+  from: number,
+  to: number,
+  t: number,
+  step: number,
+  size: number,
+  fall: number
+): void {
+  for (let i = from; i < to; i++) {
+    signal[i] += t * t * size;
+    t += step;
+    size *= fall;
   }
 }

@@ -1,5 +1,8 @@
 import type { Hertz } from '../../units.js';
 
+/** What sounds and filters are made for unless the audio device refuses it (docs/decisions/0007). */
+export const USUAL_RATE: Hertz = 48000;
+
 /**
  * The sample rate itself, if sounds can be rendered at it.
  * @throws RangeError outside 8 … 192 kHz.

@@ -1,5 +1,6 @@
 import type { Hertz } from '../../units.js';
-import { random } from './random.js';
+import { fillWithGaussian } from './random.js';
+import { SpareArrays } from './spare-arrays.js';
 
 /**
  * The stretch of sound that is being made. A cyclic one is a loop: whatever leaves it at the end comes in again at
@@ -15,6 +16,8 @@ export interface Span {
    * stream number, the same one each time it is asked for. To be read, not written to.
    */
   noise(stream: number): Float32Array;
+  /** Arrays of the span's length to work in. */
+  spare: SpareArrays;
 }
 
 /** A loop of so many samples. */
@@ -25,7 +28,7 @@ export function loopSpan(length: number, sampleRate: Hertz, seed: number): Span 
     if (!known) streams.set(stream, (known = whiteNoise(length, seed, stream, sampleRate)));
     return known;
   };
-  return { length, sampleRate, cyclic: true, noise };
+  return { length, sampleRate, cyclic: true, noise, spare: new SpareArrays(length) };
 }
 
 /** A stretch that leads into a loop: its noise is that of the loop played round, up to the loop's beginning. */
@@ -43,13 +46,11 @@ export function leadingSpan(length: number, loop: Span): Span {
     streams.set(stream, made);
     return made;
   };
-  return { length, sampleRate: loop.sampleRate, cyclic: false, noise };
+  return { length, sampleRate: loop.sampleRate, cyclic: false, noise, spare: new SpareArrays(length) };
 }
 
 function whiteNoise(length: number, seed: number, stream: number, sampleRate: Hertz): Float32Array {
-  const chance = random((seed ^ 0x0a1e) + Math.imul(stream, 0x632be5ab));
-  const size = Math.sqrt(sampleRate / 48000);
   const noise = new Float32Array(length);
-  for (let i = 0; i < length; i++) noise[i] = size * chance.gaussian();
+  fillWithGaussian(noise, (seed ^ 0x0a1e) + Math.imul(stream, 0x632be5ab), Math.sqrt(sampleRate / 48000));
   return noise;
 }

@@ -28,6 +28,7 @@ export function addWave(
   if (heard.length === 0) return;
   const table = new Float32Array(TABLE + 1);
   heard.forEach((size, n) => {
+    if (size === 0) return;
     // Partials that all start together would add up to a spike; quadratic phases spread them over the period.
     const start = (Math.PI * n * n) / heard.length;
     for (let i = 0; i <= TABLE; i++) table[i] += size * Math.sin((2 * Math.PI * (n + 1) * i) / TABLE + start);

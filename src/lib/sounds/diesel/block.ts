@@ -1,4 +1,5 @@
 import type { Hertz, Seconds } from '../../units.js';
+import { addScaled } from '../blocks/add-scaled.js';
 import { filter, section } from '../blocks/filter.js';
 import { addPulse } from '../blocks/pulse.js';
 import { random } from '../blocks/random.js';
@@ -7,6 +8,7 @@ import type { Course } from '../motion/course.js';
 import { curveAlong } from './curve-along.js';
 import { type Diesel, dieselSize } from './diesel.js';
 import type { Firing } from './firings.js';
+import { shaken } from './shaken.js';
 
 /** What rings when it is struck: so many natural frequencies from the lowest to the highest, and their Q. */
 interface Casting {
@@ -43,14 +45,14 @@ const SEATS = { 'four-stroke': [388, 590], 'two-stroke': [242] };
  * it stands; with it goes a short burst of noise, since no two blows are the same.
  */
 export function block(sound: Diesel, firings: Firing[], course: Course, span: Span): Float32Array {
-  const { length, sampleRate } = span;
-  const out = new Float32Array(length);
+  const { sampleRate, spare } = span;
+  const out = spare.take();
   const rings = (casting: Casting, salt: number) => ringsOf(sound, casting, salt, firings, sampleRate);
   const knocks = rings(BLOCK, 1);
   const valves = rings(VALVES, 2);
   const ticks = rings(INJECTORS, 3);
-  const low = new Float32Array(length);
-  const high = new Float32Array(length);
+  const low = spare.take();
+  const high = spare.take();
 
   for (const { at, number, cylinder, strength, effort, degree, chance } of firings) {
     const when = (angle: number) => at + angle * degree * sampleRate;
@@ -69,13 +71,12 @@ export function block(sound: Diesel, firings: Firing[], course: Course, span: Sp
   }
   const white = span.noise(0);
   const gears = curveAlong(course, span, ({ speed }) => GEARS * (speed / FULL) ** 1.5);
-  for (let i = 0; i < length; i++) {
-    low[i] = (low[i] + gears[i]) * white[i];
-    high[i] = (high[i] + 0.4 * gears[i]) * white[i];
-  }
+  shaken(low, gears, 1, white);
+  shaken(high, gears, 0.4, white);
   const size = dieselSize(sound);
   filter(low, section('bandPass', 1000 / size, 0.6, sampleRate), span, 0.9, out);
   if (sampleRate > 12000) filter(high, section('bandPass', 4000 / size, 0.6, sampleRate), span, 0.35, out);
+  spare.giveBack(low, high, gears);
   return out;
 }
 
@@ -105,22 +106,24 @@ function ringsOf(
   const rings: Float32Array[] = [];
   for (const number of places.keys()) rings[number] = new Float32Array(length);
   const mode = new Float32Array(length);
+  const soft = Float64Array.from({ length }, (_, i) => 1 - Math.exp(-((i / (ATTACK * sampleRate)) ** 2)));
   for (const { frequency, swings, phase, gain, late } of all) {
     const w = (2 * Math.PI * frequency) / sampleRate;
     const first = Math.round(late * sampleRate);
-    const soft = (i: number) => 1 - Math.exp(-((i / (ATTACK * sampleRate)) ** 2));
     // It dies away by its Q, and what would still ring at the end a little sooner.
     const fall = Math.max(w / (2 * q), 5 / (length - first));
     const last = Math.min(length, first + Math.ceil(7 / fall));
-    for (let i = first; i < last; i++)
-      mode[i] = gain * Math.exp(-fall * (i - first)) * soft(i - first) * Math.sin(w * (i - first));
-    for (const [number, place] of places) {
-      const ring = rings[number];
-      const struck = Math.cos(Math.PI * swings * place + phase);
-      for (let i = first; i < last; i++) ring[i] += struck * mode[i];
-    }
+    const rung = mode.subarray(first, last);
+    strike(rung, soft, gain, fall, w);
+    for (const [number, place] of places)
+      addScaled(rings[number].subarray(first), rung, Math.cos(Math.PI * swings * place + phase));
   }
   return rings;
+}
+
+/** One mode from its beginning on. */
+function strike(mode: Float32Array, soft: Float64Array, gain: number, fall: number, w: number): void {
+  for (let i = 0; i < mode.length; i++) mode[i] = gain * Math.exp(-fall * i) * soft[i] * Math.sin(w * i);
 }
 
 /** Adds a short sound at the sample nearest to a place; in a loop it goes round. */
@@ -130,6 +133,9 @@ function add(signal: Float32Array, { cyclic }: Span, at: number, ring: Float32Ar
   const start = cyclic ? ((nearest % length) + length) % length : nearest;
   const last = Math.min(ring.length, length);
   const end = Math.min(last, length - start);
-  for (let n = Math.max(0, -start); n < end; n++) signal[start + n] += gain * ring[n];
-  if (cyclic) for (let n = Math.max(0, end); n < last; n++) signal[start + n - length] += gain * ring[n];
+  const first = Math.max(0, -start);
+  if (first < end) addScaled(signal.subarray(start + first), ring.subarray(first, end), gain);
+  const round = Math.max(0, end);
+  if (cyclic && round < last)
+    addScaled(signal.subarray(start + round - length), ring.subarray(round, last), gain);
 }

@@ -42,7 +42,7 @@ function addTurbocharger(
   span: Span,
   slow: SlowNoise
 ): void {
-  const { length, sampleRate } = span;
+  const { sampleRate } = span;
   const turns = turnsOfTurbo(sound, course, span);
   const spool = (sample: number) => along(course, course.spool, sample);
   const highest = turboSpeed(sound, highestOf(course.spool));
@@ -64,8 +64,10 @@ function addTurbocharger(
   tone(blades / 2, [0.5, 1], (share) => 0.006 + 0.06 * share ** 1.4);
   tone(1, [0.6, 0.3, 0.4, 0.15], (share) => 0.01 + 0.035 * share);
   const air = curveAlong(course, span, (motion) => 0.02 + motion.spool ** 1.3);
-  const hiss = filter(lateNoise(span, 0.91), section('bandPass', 4800, 0.5, sampleRate), span);
-  for (let i = 0; i < length; i++) signal[i] += 0.11 * air[i] * hiss[i];
+  const white = lateNoise(span, 0.91);
+  const hiss = filter(white, section('bandPass', 4800, 0.5, sampleRate), span, 1, span.spare.take());
+  addRush(signal, 0.11, air, hiss);
+  span.spare.giveBack(air, white, hiss);
 }
 
 /** Its turns along the course: whole in a loop, and otherwise 0 at the end, where the loop begins. */
@@ -73,15 +75,19 @@ export function turnsOfTurbo(sound: Diesel, course: Course, { cyclic, sampleRate
   const { spool, samplesPerTick } = course;
   const tick = samplesPerTick / sampleRate;
   const turns = new Float64Array(spool.length);
-  for (let i = 1; i < turns.length; i++)
-    turns[i] = turns[i - 1] + (tick * (turboSpeed(sound, spool[i - 1]) + turboSpeed(sound, spool[i]))) / 2;
+  let before = turboSpeed(sound, spool[0]);
+  for (let i = 1; i < turns.length; i++) {
+    const now = spool[i] === spool[i - 1] ? before : turboSpeed(sound, spool[i]);
+    turns[i] = turns[i - 1] + (tick * (before + now)) / 2;
+    before = now;
+  }
   const all = turns[turns.length - 1];
   return cyclic ? turns.map((x) => (x * Math.max(1, Math.round(all))) / all) : turns.map((x) => x - all);
 }
 
 /** Air that two rotors push through in gulps, at a rate that the crank sets, and the gear between them. */
 function addBlower(signal: Float32Array, course: Course, span: Span, slow: SlowNoise): void {
-  const { length, sampleRate } = span;
+  const { sampleRate } = span;
   const turns = (sample: number) => along(course, course.turns, sample);
   const speed = (sample: number) => along(course, course.speed, sample) / 16;
   const fastest = highestOf(course.speed);
@@ -100,6 +106,13 @@ function addBlower(signal: Float32Array, course: Course, span: Span, slow: SlowN
   tone(BLOWER.pulses, [0.5, 1, 0.55, 0.6, 0.4, 0.3, 0.25, 0.2, 0.12, 0.1], 0.065, 1);
   tone(BLOWER.teeth, [1, 0.6, 0.3], 0.035, 2);
   const air = curveAlong(course, span, (motion) => (motion.speed / 16) ** 1.6);
-  const gulps = filter(lateNoise(span, 0.91), section('bandPass', 1500, 0.4, sampleRate), span);
-  for (let i = 0; i < length; i++) signal[i] += 0.2 * air[i] * gulps[i];
+  const white = lateNoise(span, 0.91);
+  const gulps = filter(white, section('bandPass', 1500, 0.4, sampleRate), span, 1, span.spare.take());
+  addRush(signal, 0.2, air, gulps);
+  span.spare.giveBack(air, white, gulps);
+}
+
+/** Adds noise that follows a strength. */
+function addRush(signal: Float32Array, gain: number, air: Float32Array, noise: Float32Array): void {
+  for (let i = 0; i < signal.length; i++) signal[i] += gain * air[i] * noise[i];
 }

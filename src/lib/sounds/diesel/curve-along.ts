@@ -5,9 +5,13 @@ import { along, type Course } from '../motion/course.js';
 /** A slow curve along a course, sample by sample: `value` of the motion there. */
 export function curveAlong(
   course: Course,
-  span: Pick<Span, 'length' | 'sampleRate'>,
+  span: Pick<Span, 'length' | 'sampleRate' | 'spare'>,
   value: (motion: { speed: number; effort: number; spool: number }) => number
 ): Float32Array {
+  if (course.steady) {
+    const motion = { speed: course.speed[0], effort: course.effort[0], spool: course.spool[0] };
+    return span.spare.take().fill(value(motion));
+  }
   return slowCurve(span, (sample) =>
     value({
       speed: along(course, course.speed, sample),

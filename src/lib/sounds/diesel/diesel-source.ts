@@ -1,3 +1,4 @@
+import { addScaled } from '../blocks/add-scaled.js';
 import { filter, section } from '../blocks/filter.js';
 import type { MovingSource } from '../sound-kind.js';
 import { block } from './block.js';
@@ -27,11 +28,12 @@ export const DIESEL_SOURCE: MovingSource<Diesel> = {
     const sum = exhaust(sound, firings, course, span);
     addIntake(sum, sound, firings, span);
     const metal = block(sound, firings, course, span);
-    const clatter = 1.1 * sound.clatter;
-    for (let i = 0; i < sum.length; i++) sum[i] += clatter * metal[i];
+    addScaled(sum, metal, 1.1 * sound.clatter);
+    span.spare.giveBack(metal);
     addCharger(sum, sound, course, span, slow);
     addFans(sum, sound, course, span, slow);
     addHum(sum, sound, course, span);
-    return filter(outdoors(sum, span), section('highPass', 28, 0.7, span.sampleRate), span, LEVEL);
+    const heard = outdoors(sum, span);
+    return filter(heard, section('highPass', 28, 0.7, span.sampleRate), span, LEVEL, sum.fill(0));
   }
 };

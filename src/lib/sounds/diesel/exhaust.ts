@@ -1,4 +1,5 @@
 import type { Hertz } from '../../units.js';
+import { addScaled } from '../blocks/add-scaled.js';
 import { filter, section } from '../blocks/filter.js';
 import { addPulse } from '../blocks/pulse.js';
 import { random } from '../blocks/random.js';
@@ -45,21 +46,21 @@ const CHARGING = {
  * bank, a pipe, and through the resonances of stack, silencer and roof.
  */
 export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: Span): Float32Array {
-  const { length, sampleRate } = span;
+  const { length, sampleRate, spare } = span;
   const size = dieselSize(sound);
   const { width, shock: sharp, rush: hiss } = CHARGING[sound.charging];
   const white = span.noise(0);
   // Turbulence is strongest where its eddies are as large as the outlet, and falls from there.
-  const rush = filter(white, section('lowPass', 700 / size, 0.5, sampleRate), span, 2 * hiss);
-  const torn = filter(white, section('bandPass', 2600, 0.35, sampleRate), span, hiss);
+  const rush = filter(white, section('lowPass', 700 / size, 0.5, sampleRate), span, 2 * hiss, spare.take());
+  const torn = filter(white, section('bandPass', 2600, 0.35, sampleRate), span, hiss, spare.take());
   const breath = curveAlong(course, span, ({ effort, speed }) => 0.0011 * speed * (0.4 + effort));
-  const sum = new Float32Array(length);
+  const sum = spare.take();
   const banks = sound.layout === 'vee' ? 2 : 1;
 
   for (let bank = 0; bank < banks; bank++) {
-    const flow = new Float32Array(length);
-    const shock = new Float32Array(length);
-    const tear = new Float32Array(length);
+    const flow = spare.take();
+    const shock = spare.take();
+    const tear = spare.take();
     for (const { at, cylinder, strength, effort, degree, chance } of firings) {
       if (cylinder.bank !== bank) continue;
       const opened = at + (EXHAUST_OPENS * degree + cylinder.runner) * sampleRate;
@@ -72,25 +73,49 @@ export function exhaust(sound: Diesel, firings: Firing[], course: Course, span: 
       addPulse(tear, span, opened, 0.0011 * sampleRate, front * blow ** 0.5 * (0.4 + chance.uniform()));
     }
     const { metres, gain } = MANIFOLDS[bank];
-    const blown = new Float32Array(length);
-    const change = 0.0009 * sampleRate;
-    let before = span.cyclic ? flow[length - 1] : 0;
-    for (let i = 0, j = turned(length, 0.17 + 0.14 * bank, sampleRate); i < length; i++) {
-      const f = flow[i];
-      // Radiated pressure follows the change of the flow.
-      blown[i] =
-        gain *
-        (change * (f - before) +
-          0.36 * shock[i] +
-          (0.5 * f * f + breath[i]) * rush[j] +
-          0.65 * tear[i] * torn[j]);
-      before = f;
-      if (++j === length) j = 0;
-    }
+    const late = turned(length, 0.17 + 0.14 * bank, sampleRate);
+    const blown = blowing({ flow, shock, tear, breath, rush, torn }, gain, late, span);
     pipe(blown, (2 * metres * size) / HOT_SOUND, 0.3, 600 / size, span);
-    for (let i = 0; i < length; i++) sum[i] += blown[i];
+    addScaled(sum, blown, 1);
+    spare.giveBack(flow, shock, tear, blown);
   }
+  spare.giveBack(rush, torn, breath);
   return throughStack(sum, sound, span);
+}
+
+/** What blows out of a bank: its flow, the front of every blow, what tears; and the noises of both, which are read from `late` on. */
+interface Blown {
+  flow: Float32Array;
+  shock: Float32Array;
+  tear: Float32Array;
+  breath: Float32Array;
+  rush: Float32Array;
+  torn: Float32Array;
+}
+
+function blowing(
+  { flow, shock, tear, breath, rush, torn }: Blown,
+  gain: number,
+  late: number,
+  { sampleRate, cyclic, spare }: Span
+): Float32Array {
+  const length = flow.length;
+  const blown = spare.take();
+  const change = 0.0009 * sampleRate;
+  let before = cyclic ? flow[length - 1] : 0;
+  for (let i = 0, j = late; i < length; i++) {
+    const f = flow[i];
+    // Radiated pressure follows the change of the flow.
+    blown[i] =
+      gain *
+      (change * (f - before) +
+        0.36 * shock[i] +
+        (0.5 * f * f + breath[i]) * rush[j] +
+        0.65 * tear[i] * torn[j]);
+    before = f;
+    if (++j === length) j = 0;
+  }
+  return blown;
 }
 
 /** Where to begin in noise that is to be so much later; taken round, which must be over before a ride is heard. */
@@ -102,16 +127,17 @@ function throughStack(sum: Float32Array, sound: Diesel, span: Span): Float32Arra
   const { silencer } = sound;
   const size = dieselSize(sound);
   const chance = random(sound.seed ^ 0x57ac);
-  const out = new Float32Array(sum.length);
+  const out = span.spare.take();
   // It takes some of everything, and more of what lies above a few hundred hertz.
   const all = 1.25 - 0.5 * silencer;
   const straight = all * (0.5 - 0.42 * silencer);
-  for (let i = 0; i < sum.length; i++) out[i] = straight * sum[i];
+  addScaled(out, sum, straight);
   filter(sum, section('lowPass', 420 / size, 0.5, span.sampleRate), span, all * 0.35 * silencer, out);
   const resonances = RESONANCES.map(([usual, q, gain]) => {
     const frequency = (usual / size) * (1 + 0.06 * chance.gaussian());
     return { frequency, q, gain: all * gain * (1 - silencer * Math.min(0.8, frequency / 2500)) };
   });
   addResonances(sum, resonances, span, out);
+  span.spare.giveBack(sum);
   return out;
 }

@@ -10,15 +10,15 @@ const SUCTION = { 'four-stroke': 400, 'two-stroke': 150 };
 
 /** Adds the intake: every cylinder draws a gulp of air through filter and duct, which resonate, and it hisses. */
 export function addIntake(signal: Float32Array, sound: Diesel, firings: Firing[], span: Span): void {
-  const { length, sampleRate } = span;
+  const { sampleRate, spare } = span;
   const size = dieselSize(sound);
-  const gulps = new Float32Array(length);
+  const gulps = spare.take();
   for (const { at, cylinder, degree, effort } of firings) {
     const when = at + SUCTION[sound.cycle] * degree * sampleRate;
     addPulse(gulps, span, when, 8 * degree * cylinder.width * sampleRate, 0.55 + 0.45 * effort);
   }
   const white = lateNoise(span, 0.63);
-  for (let i = 0; i < length; i++) gulps[i] *= 1 + 0.15 * white[i];
+  hiss(gulps, white);
   addResonances(
     gulps,
     [
@@ -30,4 +30,9 @@ export function addIntake(signal: Float32Array, sound: Diesel, firings: Firing[]
     span,
     signal
   );
+  spare.giveBack(gulps, white);
+}
+
+function hiss(gulps: Float32Array, white: Float32Array): void {
+  for (let i = 0; i < gulps.length; i++) gulps[i] *= 1 + 0.15 * white[i];
 }

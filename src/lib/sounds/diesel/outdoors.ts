@@ -16,8 +16,15 @@ const REFLECTIONS: readonly Echo[] = [
  * Between engine and ear there are panels as well: only 0.4 of the treble above 3 kHz comes straight.
  */
 export function outdoors(dry: Float32Array, span: Span): Float32Array {
-  const dull = filter(dry, section('lowPass', 3000, 0.6, span.sampleRate), span);
-  const out = dry.map((x, i) => 0.4 * x + 0.6 * dull[i]);
+  const { spare } = span;
+  const dull = filter(dry, section('lowPass', 3000, 0.6, span.sampleRate), span, 1, spare.take());
+  const out = spare.take();
+  mix(out, dry, dull);
   addEchoes(out, dull, REFLECTIONS, span);
+  spare.giveBack(dull);
   return out;
+}
+
+function mix(out: Float32Array, dry: Float32Array, dull: Float32Array): void {
+  for (let i = 0; i < out.length; i++) out[i] = 0.4 * dry[i] + 0.6 * dull[i];
 }

@@ -1,4 +1,5 @@
 import type { Hertz } from '../../units.js';
+import { addScaled } from '../blocks/add-scaled.js';
 import type { Span } from '../blocks/span.js';
 import { along, type Course } from '../motion/course.js';
 import { addWave } from './add-wave.js';
@@ -6,6 +7,7 @@ import { curveAlong, highestOf } from './curve-along.js';
 import { type Diesel, patternTurns } from './diesel.js';
 import { lateNoise } from './late-noise.js';
 import { addResonances } from './resonances.js';
+import { shaken } from './shaken.js';
 import type { SlowNoise } from './slow-noise.js';
 
 /** How loud the two cooling fans are beside each other. */
@@ -36,10 +38,10 @@ export function addFans(
   slow: SlowNoise
 ): void {
   if (sound.fans === 0) return;
-  const { length, sampleRate } = span;
+  const { sampleRate, spare } = span;
   const fastest = highestOf(course.speed);
   const speed = (sample: number) => along(course, course.speed, sample) / FULL;
-  const blades = new Float32Array(length);
+  const blades = spare.take();
   FAN_GAINS.forEach((gain, n) => {
     const order = bladeOrder(sound, n as 0 | 1);
     addWave(
@@ -54,12 +56,9 @@ export function addFans(
     );
   });
   const white = lateNoise(span, 0.77);
-  const rush = new Float32Array(length);
   const air = curveAlong(course, span, (motion) => (motion.speed / FULL) ** 1.8);
-  for (let i = 0; i < length; i++) {
-    rush[i] = (air[i] + 0.35 * blades[i]) * white[i];
-    signal[i] += 0.16 * sound.fans * blades[i];
-  }
+  const rush = shaken(air, blades, 0.35, white);
+  addScaled(signal, blades, 0.16 * sound.fans);
   addResonances(
     rush,
     [
@@ -69,6 +68,7 @@ export function addFans(
     span,
     signal
   );
+  spare.giveBack(blades, white, rush);
 }
 
 /**

@@ -33,12 +33,14 @@ export function slowNoise(span: Span): SlowNoise {
     return filter(turnedRound(means, late), lowPass, coarse, GAIN);
   };
 
+  const within = (n: number) =>
+    span.cyclic ? ((n % count) + count) % count : Math.min(count - 1, Math.max(0, n));
+
   return (number, sample) => {
     const known = (voices[number] ??= voice(number));
     const x = sample / width - 0.5;
     const i = Math.floor(x);
-    const at = (n: number) =>
-      known[span.cyclic ? ((n % count) + count) % count : Math.min(count - 1, Math.max(0, n))];
-    return at(i) + (x - i) * (at(i + 1) - at(i));
+    const here = known[within(i)];
+    return here + (x - i) * (known[within(i + 1)] - here);
   };
 }

@@ -1,4 +1,4 @@
-import type { Hertz } from '../../units.js';
+import type { Hertz, Seconds } from '../../units.js';
 import { type Motion, TICK } from './motion.js';
 
 /**
@@ -12,6 +12,8 @@ export interface Course {
   effort: Float32Array;
   spool: Float32Array;
   seconds: Float64Array;
+  /** Whether speed, effort and spool are the same throughout, as in a loop. */
+  steady: boolean;
 }
 
 /** A pulse of a course: the whole part of its number counts from turns = 0. */
@@ -30,8 +32,34 @@ export function courseThrough(motions: Omit<Motion, 'load'>[], sampleRate: Hertz
     speed: Float32Array.from(motions, ({ speed }) => speed),
     effort: Float32Array.from(motions, ({ effort }) => effort),
     spool: Float32Array.from(motions, ({ spool }) => spool),
-    seconds: Float64Array.from(motions, ({ seconds }) => seconds)
+    seconds: Float64Array.from(motions, ({ seconds }) => seconds),
+    steady: motions.every(
+      ({ speed, effort, spool }) =>
+        speed === motions[0].speed && effort === motions[0].effort && spool === motions[0].spool
+    )
   };
+}
+
+/** The course of a machine that runs steadily for so many ticks: `turns` in all, and `seconds`. */
+export function steadyCourse(
+  { speed, effort, spool }: Pick<Motion, 'speed' | 'effort' | 'spool'>,
+  ticks: number,
+  { turns, seconds, samples }: { turns: number; seconds: Seconds; samples: number }
+): Course {
+  const course: Course = {
+    samplesPerTick: samples / ticks,
+    turns: new Float64Array(ticks + 1),
+    speed: new Float32Array(ticks + 1).fill(speed),
+    effort: new Float32Array(ticks + 1).fill(effort),
+    spool: new Float32Array(ticks + 1).fill(spool),
+    seconds: new Float64Array(ticks + 1),
+    steady: true
+  };
+  for (let i = 0; i <= ticks; i++) {
+    course.turns[i] = (turns * i) / ticks;
+    course.seconds[i] = seconds * (i / ticks);
+  }
+  return course;
 }
 
 /** A curve of the course at a sample; before and behind its ends it stays as it is there. */

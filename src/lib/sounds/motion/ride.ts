@@ -3,7 +3,7 @@ import { leadingSpan, loopSpan, type Span } from '../blocks/span.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs } from '../knob.js';
 import type { MovingKind, MovingSource } from '../sound-kind.js';
-import { type Course, courseThrough } from './course.js';
+import { type Course, courseThrough, steadyCourse } from './course.js';
 import { hasSettled, type Motion, settledAt, TICK, ticked } from './motion.js';
 import { endingAt, patternBegun } from './whole-patterns.js';
 
@@ -91,12 +91,7 @@ function loopOf<S extends Moving>(
   // A loop of whole samples and whole patterns: its ticks are stretched by less than a sample in all.
   const ticks = Math.max(1, Math.round((patterns * pattern) / TICK));
   const turns = rest.speed > 0 ? patterns * kind.patternTurns(sound) : 0;
-  const motions = Array.from({ length: ticks + 1 }, (_, i) => ({
-    ...rest,
-    turns: (turns * i) / ticks,
-    seconds: (length / sampleRate) * (i / ticks)
-  }));
-  const course = { ...courseThrough(motions, sampleRate), samplesPerTick: length / ticks };
+  const course = steadyCourse(rest, ticks, { turns, seconds: length / sampleRate, samples: length });
   return { course, span: loopSpan(length, sampleRate, sound.seed) };
 }
 

@@ -1,4 +1,5 @@
 import type { Hertz, Seconds } from '../../units.js';
+import { SpareArrays } from '../blocks/spare-arrays.js';
 import { leadingSpan, loopSpan, type Span } from '../blocks/span.js';
 import { validSampleRate } from '../blocks/sample-rate.js';
 import { checkKnobs } from '../knob.js';
@@ -65,5 +66,5 @@ function heldSpan(before: number, loop: Span): Span {
     whole.set(loop.noise(stream), before);
     return whole;
   };
-  return { length: before + loop.length, sampleRate: loop.sampleRate, cyclic: false, noise };
+  return { ...lead, length: before + loop.length, noise, spare: new SpareArrays(before + loop.length) };
 }

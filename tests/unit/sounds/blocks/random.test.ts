@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { fillWithGaussian, random } from '../../../../src/lib/sounds/blocks/random.js';
 import { close } from '../../../helpers/close.js';
 
 const COUNT = 200_000;
@@ -38,3 +38,14 @@ test('gaussian values have the mean 0, variance 1, fourth moment 3 and no memory
 function mean(values: number[]): number {
   return values.reduce((a, b) => a + b, 0) / values.length;
 }
+
+test.each([0, 41, -7, 2 ** 32 - 1, 2 ** 31])(
+  'an array is filled with the very values of the generator: seed %s',
+  (seed) => {
+    const chance = random(seed);
+    const expected = Float32Array.from({ length: 4001 }, () => 0.7 * chance.gaussian());
+    const filled = new Float32Array(4001);
+    fillWithGaussian(filled, seed, 0.7);
+    expect(filled).toEqual(expected);
+  }
+);
