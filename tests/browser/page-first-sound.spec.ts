@@ -14,6 +14,26 @@ function watchTheHint(): void {
   Object.assign(window, { heardFor: () => said - began });
 }
 
+interface Noted {
+  /** Whether the sound worker was begun before there was a body of the page. */
+  begunInHead?: boolean;
+  /** What it was asked until the first sound was there, in this order. */
+  questions: string[];
+}
+
+/** Notes when the sound worker is begun and what it is asked. Runs in the page before anything else. */
+function watchTheWorker(): void {
+  const noted: Noted = { questions: [] };
+  Object.assign(window, { noted });
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (this: Worker, message: unknown, ...more: never[]) {
+    noted.begunInHead ??= document.body === null;
+    const { question } = message as { question?: { kind: string } };
+    if (question && !document.documentElement.classList.contains('seen')) noted.questions.push(question.kind);
+    postMessage.call(this, message, ...more);
+  };
+}
+
 // The engine of the demo bench.
 test.use({ returning: false });
 
@@ -24,6 +44,8 @@ it('the levels on the shelf are those of the pure functions, by the rule of thum
   bench
 }) => {
   await page.getByRole('radio', { name: 'rule of thumb' }).check();
+  // The waves may have been solved and measured before.
+  await bench.measured();
   const engine = engineLoop();
   for (const numeral of [2, 3, 4]) {
     const exact = levelInNode(demoMount(numeral), engine);
@@ -176,8 +198,13 @@ it('levels can be taken against another mount', async ({ page, bench }) => {
 
 test('the first sound, of a page that has asked for 250 kB at most', async ({ page, bench }) => {
   const weighed = await weighFirstSound(page);
+  await page.addInitScript(watchTheWorker);
   await onOnePage({ page, bench });
+  // It is begun before the page's own scripts, in one worker, and what its levels need not comes after them.
+  const noted = await page.evaluate(() => (window as unknown as { noted: Noted }).noted);
+  expect(noted).toEqual({ begunInHead: true, questions: ['prepare', 'sound', 'keep', 'heardThrough'] });
   const { names, kB } = await weighed();
+  expect(names.filter((name) => name.includes('lab.worker')).length).toBe(1);
   // Both that make the sound and play it are among them, and no typeface.
   expect(names.join()).toMatch(/lab\.worker/);
   expect(names.join()).not.toMatch(/woff2|waves\.worker/);

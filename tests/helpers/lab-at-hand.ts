@@ -3,14 +3,14 @@ import { LabClient } from '../../src/lib/workers/sound/client.js';
 import type { Asked } from '../../src/lib/workers/sound/protocol.js';
 
 /** A client whose worker is no thread of its own: the same desk answers in the next turn of the loop. */
-export function labAtHand(): { lab: LabClient; asked: () => number } {
-  let questions = 0;
+export function labAtHand(): { lab: LabClient; asked: () => number; kinds: string[] } {
+  const kinds: string[] = [];
   const makeWorker = (): Worker => {
     const desk = new Desk();
     const worker = {
       onmessage: null as ((event: { data: unknown }) => void) | null,
       postMessage({ id, question }: Asked) {
-        questions++;
+        kinds.push(question.kind);
         setTimeout(() => {
           try {
             worker.onmessage?.({ data: { id, result: desk.answer(structuredClone(question)) } });
@@ -23,5 +23,5 @@ export function labAtHand(): { lab: LabClient; asked: () => number } {
     };
     return worker as unknown as Worker;
   };
-  return { lab: new LabClient(makeWorker), asked: () => questions };
+  return { lab: new LabClient(makeWorker), asked: () => kinds.length, kinds };
 }

@@ -23,13 +23,11 @@ const GAP = { gap: 0.0001, length: 0.136, depth: 0.002 };
 const desk = new Desk();
 const sound = usualSound('diesel');
 const samples = desk.answer({ kind: 'sound', sound, sampleRate: RATE }) as Float32Array;
-const { power, binWidth } = desk.answer({
-  kind: 'keep',
-  key: 'engine',
-  samples,
-  sampleRate: RATE,
-  align: false
-}) as { power: Float64Array; binWidth: number };
+desk.answer({ kind: 'keep', key: 'engine', samples, sampleRate: RATE });
+const { power, binWidth } = desk.answer({ kind: 'figures', key: 'engine' }) as {
+  power: Float64Array;
+  binWidth: number;
+};
 
 /** Loudness of the whole, and power below 600 Hz, in dB, of the demo's mounts on the engine. */
 function levels(listener: Listener): { total: number; bass: number }[] {

@@ -9,6 +9,7 @@ import { type Listener, type Place, PLACES } from '../acoustics/listener.js';
 import type { Mount } from '../acoustics/mounts/mount.js';
 import type { Speaker } from '../acoustics/speaker/speaker.js';
 import type { DegreesCelsius, Hertz, Metres, Seconds } from '../units.js';
+import { USUAL_RATE } from '../sounds/blocks/sample-rate.js';
 import { checkSound } from '../sounds/check-sound.js';
 import type { GeneratedSound } from '../sounds/kinds.js';
 import type { BenchFile, BenchModel, BenchSound, BenchView, ModelName, Setup } from '../file/bench-file.js';
@@ -54,7 +55,7 @@ export class Bench {
   #stands: Stands;
 
   /** Rate of the audio device's context; filters and sounds are made for it. */
-  sampleRate = $state<Hertz>(48000);
+  sampleRate = $state<Hertz>(USUAL_RATE);
   /** The knob that is in hand: the rule lies along it and the arrow keys turn it. */
   inHand = $state<KnobKey | null>(null);
   /** While a size is dragged or grown, the headroom stays where it is. */

@@ -8,7 +8,7 @@ import { FULL_NOTCH } from '../../sounds/driving.js';
 import { isMoving } from '../../sounds/kinds.js';
 import { NewestWins } from '../../workers/link/newest-wins.js';
 import type { Bench } from '../bench.svelte.js';
-import type { Headroom, Reach } from './headroom.js';
+import { type Headroom, type Reach, USUAL_GAIN } from './headroom.js';
 import type { Playback } from './playback.svelte.js';
 import { reachOfBench } from './reach-of-bench.js';
 import type { Loop, SoundCache } from './sound-cache.js';
@@ -18,7 +18,7 @@ export interface GainParts {
   bench: Pick<Bench, 'file' | 'model' | 'listener' | 'stands' | 'sampleRate' | 'dragging'>;
   waves: Pick<WaveAnswers, 'draft'> | null;
   cache: Pick<SoundCache, 'loop' | 'horn'>;
-  headroom: Pick<Headroom, 'gain'>;
+  headroom: Pick<Headroom, 'gain' | 'surelyHasRoom'>;
   playback: Pick<Playback, 'room' | 'tell'>;
   /** The peak of what plays beside the mounts. */
   besides: () => number;
@@ -34,6 +34,8 @@ export class BenchGain {
   #lift = $state.raw<Lift | null>(null);
   /** The peak beside the mounts for which there is room. */
   roomBeside = $state(0);
+  /** Whether it was found for all that can sound: the highest notch of a lever, and the horn on top of it. */
+  #forAll = $state(false);
   /** Counts how often it was to be found anew. */
   #anew = $state(0);
   #newest: NewestWins;
@@ -58,6 +60,7 @@ export class BenchGain {
           const gain = await this.#find(loop, reach, true, besides);
           if (signal.aborted) return;
           this.#take(gain, model, besides, file.lift);
+          this.#forAll = true;
         }
       });
       return () => this.#newest.withdraw();
@@ -66,6 +69,11 @@ export class BenchGain {
     $effect(() => {
       if (this.#value !== null) playback.room?.setBenchGain(this.#value);
     });
+  }
+
+  /** Whether it has room for all that can sound, and not only for what plays first. */
+  get hasRoomForAll(): boolean {
+    return this.#forAll;
   }
 
   /** What it is; 0 until it is known. */
@@ -84,15 +92,19 @@ export class BenchGain {
     return computed.answer.model === chosen || computed.answer.model === models[chosen].standIn;
   }
 
-  /** Finds it before the first sound, which waits for no model that is awaited: the one that stands in is heard first. */
+  /**
+   * Finds it before the first sound, which waits for no model that is awaited (the one that stands in is heard first), and neither for the
+   * horn nor for another notch: there is room for those before they sound.
+   */
   async prepare(loop: Loop): Promise<number> {
     const [model] = this.#before(this.#parts.bench.model);
     const { lift } = this.#parts.bench.file;
     const besides = untrack(() => this.#parts.besides());
-    const gain = await this.#find(loop, this.#reach(model), true, besides);
-    // What was found for the chosen model meanwhile has room for the one that stands in, and is not taken back.
-    if (this.#value !== null && this.#model !== model && this.#model === this.#parts.bench.model)
-      return this.#value;
+    const knewAll = this.#forAll;
+    const gain = await this.#first(loop, this.#reach(model), besides);
+    // What was found meanwhile for all that can sound, or for the chosen model, has room for this as well, and is not taken back.
+    const forChosen = this.#model !== model && this.#model === this.#parts.bench.model;
+    if (this.#value !== null && (forChosen || this.#forAll !== knewAll)) return this.#value;
     this.#take(gain, model, besides, lift);
     return gain;
   }
@@ -127,6 +139,14 @@ export class BenchGain {
 
   #reach(model: ModelName): Reach {
     return reachOfBench(this.#parts.bench, this.#parts.waves, model);
+  }
+
+  /** The gain for this loop: with the horn and all notches where that was asked already, by itself before. */
+  async #first(loop: Loop, reach: Reach, besides: number): Promise<number> {
+    if (this.#forAll) return this.#find(loop, reach, true, besides);
+    const { headroom } = this.#parts;
+    if (await headroom.surelyHasRoom(reach, loop.samples, besides)) return USUAL_GAIN;
+    return headroom.gain(reach, [[loop]], besides);
   }
 
   /** The gain for this loop with the horn on top of it; with `all`, for whatever notch its lever can go to. */

@@ -1,5 +1,5 @@
 import type { Installation } from '../../acoustics/installation.js';
-import type { SoundFigures } from '../../listening/sound-figures.js';
+import { peak } from '../../listening/peak.js';
 import type { Hertz } from '../../units.js';
 import type { LabClient } from '../../workers/sound/client.js';
 import { LruCache } from '../../numeric/lru-cache.js';
@@ -7,6 +7,7 @@ import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
 import { reachOfKnobs } from '../../acoustics/mounts/reach-of-knobs.js';
 import { filterFor } from '../../evaluation/stand.js';
+import type { KeptSound } from './sound-cache.js';
 
 /**
  * Peak that the loudest probed size may have at the device. What is left to full scale (1.4 dB) covers sizes
@@ -28,12 +29,6 @@ const SLICE_MS = 8;
 
 /** So many peaks are remembered. */
 const REMEMBERED = 200;
-
-/** A sound that the worker keeps. */
-export interface KeptSound {
-  key: string;
-  figures: SoundFigures;
-}
 
 /** The mounts whose knobs the headroom must allow for, and who tells what they let through. */
 export interface Reach {
@@ -61,7 +56,7 @@ export class Headroom {
   async gain(reach: Reach, together: KeptSound[][], besides = 0): Promise<number> {
     const probes = reach.installations.flatMap(reachOfKnobs);
     const mark = JSON.stringify([probes, reach.where, reach.sampleRate]);
-    let peak = besides;
+    let most = besides;
     for (const alternatives of together) {
       let loudest = 0;
       for (const sound of alternatives) {
@@ -72,15 +67,33 @@ export class Headroom {
         found.catch(() => this.#peaks.delete(key));
         loudest = Math.max(loudest, await found);
       }
-      peak += loudest;
+      most += loudest;
     }
-    return peak > 0 ? Math.min(USUAL_GAIN, SAFE_PEAK / peak) : 0;
+    return most > 0 ? Math.min(USUAL_GAIN, SAFE_PEAK / most) : 0;
+  }
+
+  /**
+   * Whether these samples have room for the usual gain behind whatever the knobs can reach, told without the worker: nothing behind a filter
+   * exceeds the largest sample times the sum of the filter's sizes. False says nothing.
+   */
+  async surelyHasRoom(reach: Reach, samples: Float32Array, besides = 0): Promise<boolean> {
+    const largest = peak(samples);
+    const slice = new TimeSlice();
+    for (const probe of reach.installations.flatMap(reachOfKnobs)) {
+      const filter = filterFor(await reach.answer(probe), reach.sampleRate);
+      const most = largest * filter.reduce((sum, sample) => sum + Math.abs(sample), 0);
+      if (USUAL_GAIN * (most + besides) > SAFE_PEAK) return false;
+      await slice.over();
+    }
+    return true;
   }
 
   /** The highest peak behind those probes that let most of the sound's power through. */
   async #peak({ key, figures }: KeptSound, probes: Installation[], reach: Reach): Promise<number> {
-    const { power, binWidth } = figures;
-    const answers = await Promise.all(probes.map(reach.answer));
+    const [{ power, binWidth }, answers] = await Promise.all([
+      figures(),
+      Promise.all(probes.map(reach.answer))
+    ]);
     const slice = new TimeSlice();
     const tried: { answer: Answer; through: number }[] = [];
     for (const answer of answers) {

@@ -8,7 +8,7 @@ import type { LabClient } from '../../workers/sound/client.js';
 import type { Bench } from '../bench.svelte.js';
 import { mostDrive } from './branches.svelte.js';
 import type { Playback } from './playback.svelte.js';
-import type { Loop } from './sound-cache.js';
+import type { Measured } from './measured-loop.svelte.js';
 
 export interface PlaceSoundParts {
   bench: Pick<Bench, 'file' | 'listener' | 'stands' | 'measuredAgainst' | 'sampleRate'>;
@@ -24,7 +24,7 @@ const ROOM_MADE_MS = 350;
 /** The noise of the place behind the engine, at its level against it. */
 export class PlaceSound {
   #parts: PlaceSoundParts;
-  #loop: () => Loop | null = () => null;
+  #loop: () => Measured | null = () => null;
   #made = $state.raw<{ place: PlaceKind; sampleRate: Hertz; samples: Float32Array; peak: number } | null>(
     null
   );
@@ -61,7 +61,7 @@ export class PlaceSound {
   }
 
   /** Keeps it in step with the bench. Call while a component starts. */
-  connect(loop: () => Loop | null): void {
+  connect(loop: () => Measured | null): void {
     this.#loop = loop;
     const { bench, lab, playback, roomBeside } = this.#parts;
     const place = $derived(bench.file.noise?.heard ? bench.file.noise.place : null);

@@ -11,20 +11,22 @@ import { LruCache } from '../../numeric/lru-cache.js';
 import type { BenchSound } from '../../file/bench-file.js';
 import type { Recording } from './open-recording.js';
 
-/** A loop that plays, and what was measured of it. The worker keeps a copy under the same key. */
-export interface Loop {
+/** A sound that the worker keeps. */
+export interface KeptSound {
   key: string;
+  /** What is measured of it: by the worker, when it is asked for first. */
+  figures: () => Promise<SoundFigures>;
+}
+
+/** A loop that plays. The worker keeps a copy. */
+export interface Loop extends KeptSound {
   sound: BenchSound;
   samples: Float32Array;
   sampleRate: Hertz;
-  figures: SoundFigures;
 }
 
-/** The horn or whistle that the cord blows, and the key under which the worker keeps it. */
-export interface HornSound extends Ride {
-  key: string;
-  figures: SoundFigures;
-}
+/** The horn or whistle that the cord blows. */
+export type HornSound = Ride & KeptSound;
 
 /** What is blown on a sound that is no machine. */
 const USUAL_SIGNAL: Signal = 'five-note horn';
@@ -77,8 +79,8 @@ export class SoundCache {
     const known = this.#horns.get(key);
     if (known) return known;
     const horn = this.#lab.ask({ kind: 'blast', signal, sampleRate }).then(async (ride) => {
-      const figures = await this.#lab.ask({ kind: 'keep', key, samples: ride.samples, sampleRate });
-      return { ...ride, key, figures };
+      await this.#lab.ask({ kind: 'keep', key, samples: ride.samples, sampleRate });
+      return { ...ride, key, figures: this.#figuresOf(key) };
     });
     this.#horns.set(key, horn);
     horn.catch(() => this.#horns.delete(key));
@@ -96,11 +98,28 @@ export class SoundCache {
     const loop = render().then(async (samples): Promise<Loop> => {
       // What is generated is aligned in loudness already.
       const align = sound.kind === 'recording';
-      const { gain, ...figures } = await this.#lab.ask({ kind: 'keep', key, samples, sampleRate, align });
-      return { key, sound, samples: align ? samples.map((x) => gain * x) : samples, sampleRate, figures };
+      const { gain } = await this.#lab.ask({ kind: 'keep', key, samples, sampleRate, align });
+      return {
+        key,
+        sound,
+        samples: align ? samples.map((x) => gain * x) : samples,
+        sampleRate,
+        figures: this.#figuresOf(key)
+      };
     });
     this.#loops.set(key, loop);
     loop.catch(() => this.#loops.delete(key));
     return loop;
+  }
+
+  /** Asks for them once, and again after a failure. */
+  #figuresOf(key: string): KeptSound['figures'] {
+    let asked: Promise<SoundFigures> | null = null;
+    return () => {
+      if (asked) return asked;
+      asked = this.#lab.ask({ kind: 'figures', key });
+      asked.catch(() => (asked = null));
+      return asked;
+    };
   }
 }

@@ -2,6 +2,7 @@ import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
 import type { Strain } from '../../listening/strain.js';
+import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Decibels } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
@@ -16,6 +17,7 @@ import { Hearing } from './hearing.svelte.js';
 import { Horn } from './horn.svelte.js';
 import { Levels } from './levels.svelte.js';
 import { openRecording } from './open-recording.js';
+import { type Measured, MeasuredLoop } from './measured-loop.svelte.js';
 import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
@@ -39,7 +41,7 @@ export interface SoundingParts {
 
 /** A sound that mounts can be tried on. */
 export interface SoundToTry {
-  figures: Loop['figures'];
+  figures: SoundFigures;
   strain: (impulseResponses: Float32Array[]) => Promise<{ own: Strain; through: Strain[] }>;
 }
 
@@ -66,6 +68,7 @@ export class Sounding {
   #gain: BenchGain;
   #branches: Branches;
   #loop: PlayedLoop;
+  #measured: MeasuredLoop;
   #horn: Horn;
   #place: PlaceSound;
   #fetchAudio: () => Promise<unknown>;
@@ -101,7 +104,8 @@ export class Sounding {
     const hearing = (this.hearing = new Hearing(bench, playback));
     this.#branches = new Branches({ bench, levels, hearing, gain, playback });
     this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
-    this.#horn = new Horn(bench, cache, playback);
+    this.#measured = new MeasuredLoop(playback.tell);
+    this.#horn = new Horn({ bench, cache, playback, gain });
     this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, ready, gone: () => this.#gone() });
     this.#fetchAudio = fetchAudio;
     lab.onDied = (message) => (playback.problem = message);
@@ -115,8 +119,16 @@ export class Sounding {
     return this.problem && !this.loop ? 'not measured' : LISTENING;
   });
 
+  /** The loop once the first levels are told: what they and the first sound do not need comes after them. */
+  readonly #told: Loop | null = $derived.by(() => (this.begun ? this.loop : null));
+
   get loop(): Loop | null {
     return this.#loop.current;
+  }
+
+  /** The loop with what is measured of it by itself, which is known a little later. */
+  get measured(): Measured | null {
+    return this.#measured.current;
   }
 
   get playing(): boolean {
@@ -129,6 +141,11 @@ export class Sounding {
 
   get silenced(): boolean {
     return this.#playback.silenced;
+  }
+
+  /** Whether there is something to blow, and room for it. */
+  get canBlow(): boolean {
+    return this.playing && this.#horn.ready;
   }
 
   get blowing(): boolean {
@@ -196,10 +213,13 @@ export class Sounding {
       const { loop } = this;
       const { stands } = later.current;
       if (loop) this.levels.measure({ loop, stands });
+      // While the first one is being made, what it will be heard through.
+      else for (const { computed } of stands) void computed?.impulseResponse;
     });
     this.turned.connect(() => this.loop);
-    this.#place.connect(() => this.loop);
-    this.#gain.connect(() => this.loop);
+    this.#measured.connect(() => this.#told);
+    this.#place.connect(() => this.measured);
+    this.#gain.connect(() => this.#told);
     this.strains.connect(() => ({
       stand: this.#bench.heard,
       loop: this.loop,
@@ -249,9 +269,10 @@ export class Sounding {
   async soundToTry(sound: GeneratedSound): Promise<SoundToTry> {
     const { sampleRate } = this.#bench;
     const { key, figures } = (await this.#cache.loop(sound, null, sampleRate))!;
+    const measured = await figures();
     const strain: SoundToTry['strain'] = (impulseResponses) =>
       this.#lab.ask({ kind: 'strainThrough', key, impulseResponses });
-    return { figures, strain };
+    return { figures: measured, strain };
   }
 
   /** The highest peak of a sound behind a filter, and the gain that the bench plays with. */
@@ -277,13 +298,12 @@ export class Sounding {
     await this.#playback.close();
   }
 
-  /** Hands the whole bench to the graph: nothing sounds before sound and headroom are known. */
+  /** Hands the whole bench to the graph: nothing sounds before its sound is there, and before it is known that it has room. */
   async #prepare(room: Room): Promise<void> {
     const { sound } = this.#bench.file;
     const loop = await this.#loop.prepare(sound);
     const gain = await this.#gain.prepare(loop);
     this.#branches.load(this.#bench.stands);
-    await this.#horn.prepare(sound);
     this.#loop.begin(loop);
     room.setBenchGain(gain, 0);
     room.hear(this.hearing.place);

@@ -146,6 +146,15 @@ export class Updates {
   }
 }
 
+/** Whether this very page came from what is kept on this machine. */
+export function isKept(): boolean {
+  try {
+    return Boolean(navigator.serviceWorker?.controller);
+  } catch {
+    return false;
+  }
+}
+
 /** Which version a worker hands out; null where it does not say. */
 function versionOf(worker: ServiceWorker): Promise<string | null> {
   return new Promise((resolve) => {

@@ -1,9 +1,9 @@
 import { wavFile } from '../../export/wav-file.js';
 import { download } from '../../bench/download.js';
-import type { Loop } from '../../bench/sounding/sound-cache.js';
+import type { Measured } from '../../bench/sounding/measured-loop.svelte.js';
 
 /** Gives the user a loop as a WAV file of 24 bits; one that would clip is made softer as a whole. */
-export function downloadWav({ sound, samples, sampleRate, figures }: Loop): void {
+export function downloadWav({ sound, samples, sampleRate, figures }: Measured): void {
   const most = 0.999;
   const gain = figures.peak > most ? most / figures.peak : 1;
   const bytes = wavFile(gain === 1 ? samples : samples.map((x) => gain * x), sampleRate);

@@ -8,7 +8,7 @@ import type { MarkedRate } from '../../sounds/sound-kind.js';
 import type { Stand } from '../../evaluation/stand.js';
 import { type Harmonic, harmonicsOf } from '../../evaluation/harmonics.js';
 import { powerGain } from '../../evaluation/power-gain.js';
-import type { Loop } from '../../bench/sounding/sound-cache.js';
+import type { Measured } from '../../bench/sounding/measured-loop.svelte.js';
 
 /** Points of the level over time, and of the spectrum. */
 const POINTS = { course: 400, spectrum: 600 };
@@ -25,12 +25,16 @@ export interface SoundPicture {
 }
 
 /** How loud a loop is as it goes on; that does not hang on any mount. */
-export function soundCourse({ samples, sampleRate }: Loop): LevelCourse {
+export function soundCourse({ samples, sampleRate }: Measured): LevelCourse {
   return levelCourse(samples, sampleRate, POINTS.course);
 }
 
 /** The picture of a loop that has been measured, for the mounts on the shelf. */
-export function soundPicture({ sound, figures }: Loop, heard: Stand, stands: readonly Stand[]): SoundPicture {
+export function soundPicture(
+  { sound, figures }: Measured,
+  heard: Stand,
+  stands: readonly Stand[]
+): SoundPicture {
   const { power, binWidth } = figures;
   const { from, to } = soundRange;
   const curve = (weight?: Float64Array) => spectrumCurve(power, binWidth, from, to, POINTS.spectrum, weight);

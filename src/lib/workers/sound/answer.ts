@@ -29,6 +29,9 @@ export class Desk {
    */
   answer(question: Question): Answers[Question['kind']] {
     switch (question.kind) {
+      case 'prepare':
+        this.#bank.prepare(question.sound, question.sampleRate);
+        return null;
       case 'sound':
         return this.#bank.loop(question.sound, question.sampleRate);
       case 'ride':
@@ -39,12 +42,16 @@ export class Desk {
         return renderPlaceNoise(question.place, question.sampleRate);
       case 'keep': {
         const { key, sampleRate, align } = question;
+        if (question.samples.length === 0) throw new RangeError('a loop must have at least 1 sample, got 0');
         allNumbers(question.samples, 'samples of a sound');
         const gain = align ? aligningGain(question.samples, sampleRate) : 1;
         const samples = align ? question.samples.map((x) => gain * x) : question.samples;
-        const figures = measureSound(samples, sampleRate);
         this.#kept.set(key, { samples, sampleRate, filters: new Map() });
-        return { ...figures, gain };
+        return { gain };
+      }
+      case 'figures': {
+        const { samples, sampleRate } = this.#keptUnder(question.key);
+        return measureSound(samples, sampleRate);
       }
       case 'forget':
         this.#kept.delete(question.key);

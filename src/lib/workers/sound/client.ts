@@ -1,4 +1,5 @@
 import { because } from '../link/because.js';
+import { begunWorker } from './begun-worker.js';
 import type { Answered, Answers, Question } from './protocol.js';
 
 export interface AskOptions {
@@ -153,5 +154,5 @@ export class LabClient {
 }
 
 function startWorker(): Worker {
-  return new Worker(new URL('./lab.worker.ts', import.meta.url), { type: 'module' });
+  return begunWorker() ?? new Worker(new URL('./lab.worker.ts', import.meta.url), { type: 'module' });
 }

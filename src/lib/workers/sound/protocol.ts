@@ -9,6 +9,8 @@ import type { Hertz, Lufs } from '../../units.js';
 
 /** What the page may ask of the worker. Every question has a number; the answer carries it back. */
 export type Question =
+  /** Have a sound made that is asked for next. */
+  | { kind: 'prepare'; sound: GeneratedSound; sampleRate: Hertz }
   /** A seamless loop of a sound, aligned in loudness. */
   | { kind: 'sound'; sound: GeneratedSound; sampleRate: Hertz }
   /** A machine on its way from how it runs to its notch, and its loop there. */
@@ -17,11 +19,10 @@ export type Question =
   | { kind: 'place'; place: PlaceKind; sampleRate: Hertz }
   /** What the cord blows. */
   | { kind: 'blast'; signal: Signal; sampleRate: Hertz }
-  /**
-   * Keep a looped sound under a key for later `heardThrough` questions, and measure it: as it is, or with
-   * `align` brought to the loudness of all sounds first.
-   */
+  /** Keep a looped sound under a key for later questions: as it is, or with `align` brought to the loudness of all sounds first. */
   | { kind: 'keep'; key: string; samples: Float32Array; sampleRate: Hertz; align?: boolean }
+  /** What is measured of a kept sound by itself. */
+  | { kind: 'figures'; key: string }
   /** Forget a kept sound. */
   | { kind: 'forget'; key: string }
   /** Loudness and peak of a kept sound, looped, behind each of these impulse responses. */
@@ -38,15 +39,19 @@ export interface Heard {
   peak: number;
 }
 
-/** What was measured of a kept sound, and the gain that brought it to the common loudness (1 where it was left). */
-export type Kept = SoundFigures & { gain: number };
+/** The gain that brought a kept sound to the common loudness (1 where it was left). */
+export interface Kept {
+  gain: number;
+}
 
 export interface Answers {
+  prepare: null;
   sound: Float32Array;
   ride: Ride;
   blast: Ride;
   place: Float32Array;
   keep: Kept;
+  figures: SoundFigures;
   forget: null;
   heardThrough: Heard[];
   peaksThrough: number[];

@@ -36,6 +36,13 @@ export class SoundBank {
   readonly #machines = new LruCache<Float32Array>(KEPT.loops);
   readonly #gains = new LruCache<number>(KEPT.gains);
 
+  /** Makes a machine's loop that is asked for next, and finds its gain; of other sounds nothing is kept. */
+  prepare(sound: GeneratedSound, sampleRate: Hertz): void {
+    if (!isMoving(sound)) return;
+    this.#machine(sound, sampleRate);
+    this.#gainOf(sound, sampleRate);
+  }
+
   /** One seamless loop of a sound, aligned in loudness. */
   loop(sound: GeneratedSound, sampleRate: Hertz): Float32Array {
     if (!isMoving(sound)) {

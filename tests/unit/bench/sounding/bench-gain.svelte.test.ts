@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import { withLift } from '../../../../src/lib/bench/circumstances.js';
 import { BenchGain, type GainParts } from '../../../../src/lib/bench/sounding/bench-gain.svelte.js';
+import { USUAL_GAIN } from '../../../../src/lib/bench/sounding/headroom.js';
 import type { Loop } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import { demoBench } from '../../../../src/lib/file/demo-bench.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
@@ -12,7 +13,7 @@ const lift = { gainDb: 6, below: 300 };
 const loop = { sound: usualSound('puff') } as unknown as Loop;
 
 /** A bench on the wave solution whose headroom answers for a model when the test says so. */
-function atHand() {
+function atHand(sure = async () => false) {
   const waiting: { model: unknown; answer: (gain: number) => void }[] = [];
   const gains: number[] = [];
   const parts: GainParts = {
@@ -21,7 +22,8 @@ function atHand() {
     cache: { loop: async () => loop, horn: async () => loop } as never,
     headroom: {
       gain: ({ where: [model] }: { where: unknown[] }) =>
-        new Promise<number>((answer) => waiting.push({ model, answer }))
+        new Promise<number>((answer) => waiting.push({ model, answer })),
+      surelyHasRoom: sure
     } as never,
     playback: { room: { setBenchGain: (gain: number) => gains.push(gain) }, tell: () => undefined } as never,
     besides: () => 0
@@ -49,6 +51,30 @@ test('what was found for the chosen model is not taken back by what the first so
   expect(gains.at(-1)).toBe(0.3);
   const byWave = { computed: { answer: { model: 'wave', lift: null } } } as never;
   expect(gain.hasRoomFor(byWave)).toBe(true);
+  leave();
+});
+
+test('what surely has room for the usual gain plays with it at once, and what was found for all is not turned up again', async () => {
+  const { waiting, parts } = atHand(async () => (await aTurn(), true));
+  const alone = new BenchGain(parts);
+  expect(await alone.prepare(loop)).toBe(USUAL_GAIN);
+  expect([alone.value, alone.hasRoomForAll]).toEqual([USUAL_GAIN, false]);
+  expect(waiting).toEqual([]);
+
+  const gain = new BenchGain(parts);
+  const leave = $effect.root(() => gain.connect(() => loop));
+  flushSync();
+  await aTurn();
+  // All is found while the first sound is being prepared.
+  const prepared = gain.prepare(loop);
+  waiting[0].answer(0.3);
+  expect(await prepared).toBe(0.3);
+  expect(gain.hasRoomForAll).toBe(true);
+  // The next time all is asked at once.
+  const again = gain.prepare(loop);
+  await aTurn();
+  waiting.at(-1)!.answer(0.3);
+  expect(await again).toBe(0.3);
   leave();
 });
 

@@ -4,12 +4,8 @@ import { hearWaves } from '../../../../src/lib/waves/curve/heard-waves.js';
 import { solveMount } from '../../../../src/lib/waves/wave-solution.js';
 import { beforeAll, expect, test } from 'vitest';
 import { knobsOf } from '../../../../src/lib/acoustics/mounts/size-knobs.js';
-import {
-  Headroom,
-  type KeptSound,
-  SAFE_PEAK,
-  USUAL_GAIN
-} from '../../../../src/lib/bench/sounding/headroom.js';
+import { Headroom, SAFE_PEAK, USUAL_GAIN } from '../../../../src/lib/bench/sounding/headroom.js';
+import type { KeptSound } from '../../../../src/lib/bench/sounding/sound-cache.js';
 import { filterFor } from '../../../../src/lib/evaluation/stand.js';
 import { type MovingSound, movingKind } from '../../../../src/lib/sounds/kinds.js';
 import { settledAt } from '../../../../src/lib/sounds/motion/motion.js';
@@ -29,6 +25,12 @@ const reach = { installations, answer: byRule, where: 'the rule of thumb', sampl
 const { lab, asked } = labAtHand();
 
 const kept: Record<string, KeptSound> = {};
+const made: Record<string, Float32Array> = {};
+
+async function keep(key: string, samples: Float32Array): Promise<KeptSound> {
+  await lab.ask({ kind: 'keep', key, samples, sampleRate: RATE });
+  return { key, figures: () => lab.ask({ kind: 'figures', key }) };
+}
 
 beforeAll(async () => {
   const machine = { ...(usualSound('diesel') as MovingSound), notch: 8 };
@@ -41,8 +43,10 @@ beforeAll(async () => {
     ['noise', noise],
     ['horn', horn],
     ['puff', puff]
-  ] as const)
-    kept[key] = { key, figures: await lab.ask({ kind: 'keep', key, samples, sampleRate: RATE }) };
+  ] as const) {
+    made[key] = samples;
+    kept[key] = await keep(key, samples);
+  }
 }, BUSY_MS);
 
 /** The filters of many sizes that the knobs can reach. */
@@ -163,6 +167,46 @@ test('what is known is not asked again', { timeout: BUSY_MS }, async () => {
 
 test('silence gets no gain instead of an endless one', async () => {
   const samples = new Float32Array(24000);
-  const figures = await lab.ask({ kind: 'keep', key: 'silence', samples, sampleRate: RATE });
-  expect(await new Headroom(lab).gain(reach, [[{ key: 'silence', figures }]])).toBe(0);
+  const silence = await keep('silence', samples);
+  expect(await new Headroom(lab).gain(reach, [[silence]])).toBe(0);
+});
+
+test(
+  'what surely has room for the usual gain has it, and the worker is not asked',
+  { timeout: BUSY_MS },
+  async () => {
+    const headroom = new Headroom(lab);
+    const [, opening] = await Promise.all([
+      headroom.gain(reach, [[kept.noise]]),
+      lab.ask({ kind: 'sound', sound: usualSound('diesel'), sampleRate: RATE })
+    ]);
+    const before = asked();
+    // The sound that the page opens with, as it stands on the demo's mounts.
+    expect(await headroom.surelyHasRoom(reach, opening)).toBe(true);
+    // With what plays beside it, or for short bursts, that is not sure.
+    expect(await headroom.surelyHasRoom(reach, opening, 1)).toBe(false);
+    expect(await headroom.surelyHasRoom(reach, made.puff)).toBe(false);
+    expect(asked()).toBe(before);
+    expect(await headroom.gain(reach, [[await keep('opening', opening)]])).toBe(USUAL_GAIN);
+  }
+);
+
+test('no filter lets more through than what is taken as sure', async () => {
+  // Samples of either sign that meet all of a filter at once: the bound itself.
+  const filter = filterFor(byRule(DEMO['closed box']), RATE);
+  const sum = filter.reduce((all, sample) => all + Math.abs(sample), 0);
+  const worst = filter.map((sample) => Math.sign(sample)).reverse();
+  const of = (size: number) => worst.map((sign) => size * sign);
+  const one = {
+    ...reach,
+    installations: [{ ...DEMO['free air'] }],
+    answer: () => byRule(DEMO['closed box'])
+  };
+  await keep('worst', of(1));
+  const [peak] = await lab.ask({ kind: 'peaksThrough', key: 'worst', impulseResponses: [filter] });
+  close(peak, sum, { rel: 1e-3, because: 'single precision, and zeros that have no sign' });
+  const most = SAFE_PEAK / USUAL_GAIN / sum;
+  const headroom = new Headroom(lab);
+  expect(await headroom.surelyHasRoom(one, of(0.999 * most))).toBe(true);
+  expect(await headroom.surelyHasRoom(one, of(1.001 * most))).toBe(false);
 });

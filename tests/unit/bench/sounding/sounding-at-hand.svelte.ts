@@ -33,13 +33,8 @@ export function fakeLab() {
     sound: () => new Float32Array(16).fill(0.1),
     ride: () => ({ samples: new Float32Array(24).fill(0.2), loopFrom: 8 }),
     blast: () => ({ samples: new Float32Array(20).fill(0.3), loopFrom: 4 }),
-    keep: () => ({
-      power: new Float64Array(9).fill(1),
-      binWidth: RATE / 16,
-      loudness: -23,
-      peak: 0.1,
-      gain: 1
-    }),
+    keep: () => ({ gain: 1 }),
+    figures: () => ({ power: new Float64Array(9).fill(1), binWidth: RATE / 16, loudness: -23, peak: 0.1 }),
     place: () => new Float32Array(16).fill(0.1),
     forget: () => null,
     heardThrough: ({ impulseResponses }: { impulseResponses: Float32Array[] }) =>

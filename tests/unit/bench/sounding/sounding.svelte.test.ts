@@ -19,21 +19,70 @@ function drafted({ installation, air, listener }: Question): Known {
 }
 const KNOWN = { best: drafted, refusal: () => null, draft: () => Promise.reject(new Error('not solved')) };
 
-test('the first sound: branches, horn, loop, gain, volume and what is heard, and only then it plays', async () => {
-  const { sounding, deeds, bench } = soundingAtHand();
+test('the first sound: branches, loop, gain, volume and what is heard, then it plays; the horn comes with it', async () => {
+  const { sounding, deeds, bench, since } = soundingAtHand();
   await settled();
   expect(deeds).toEqual([]);
   await sounding.play();
   expect(sounding.playing).toBe(true);
   expect(deeds).toEqual([
     ...bench.stands.map(({ index }) => `branch ${index} true`),
-    'horn 20',
     'sound 16 0',
     `gain ${0.85 / 2} 0`,
     'hear 0',
     'volume 0.25',
     'play'
   ]);
+  expect(sounding.canBlow).toBe(false);
+  await settled();
+  expect(since('play')).toContain('horn 20');
+  expect(sounding.canBlow).toBe(true);
+});
+
+test('the first sound waits for its own loop alone: not for figures, another notch, the horn, or the levels', async () => {
+  const { sounding, asked, hold, letGo, deeds, bench } = soundingAtHand();
+  for (const kind of ['heardThrough', 'figures', 'blast', 'peaksThrough']) hold(kind);
+  await sounding.play();
+  expect(sounding.playing).toBe(true);
+  const kinds = () => asked.map(({ kind }) => kind);
+  expect(kinds().slice(0, 2)).toEqual(['sound', 'keep']);
+  await settled();
+  // Its levels first; until they are told nothing else is asked for.
+  expect(kinds()).toEqual(['sound', 'keep', 'heardThrough']);
+  expect([sounding.begun, sounding.measured, sounding.canBlow]).toEqual([false, null, false]);
+  sounding.blow(true);
+  expect(sounding.blowing, 'no horn is there').toBe(false);
+
+  await letGo('heardThrough');
+  expect(sounding.begun).toBe(true);
+  expect(sounding.difference(bench.stands[1])).toBe(-6);
+  expect(sounding.measured).toBeNull();
+  expect(kinds()).toContain('figures');
+  await letGo('figures');
+  expect(sounding.measured!.key).toBe(sounding.loop!.key);
+  const made = () => deeds.filter((deed) => /^(gain|horn)/.test(deed));
+  expect(new Set(made())).toEqual(new Set(['gain 0.5 0', 'gain 0.5 undefined']));
+  const before = made().length;
+  // A horn that is there is not blown before there is room for it.
+  await letGo('blast');
+  expect(sounding.canBlow).toBe(false);
+  await letGo('peaksThrough');
+  expect(made().slice(before)).toEqual([`gain ${0.85 / 2} undefined`, 'horn 20']);
+  expect(sounding.canBlow).toBe(true);
+});
+
+test('a sound that may not have room for the usual gain is measured before it plays, by itself', async () => {
+  const { sounding, asked, worker, deeds, peaks, hold } = soundingAtHand();
+  hold('heardThrough');
+  const { ask } = worker;
+  worker.ask = (async (question: Parameters<typeof ask>[0]) =>
+    question.kind === 'sound' ? new Float32Array(16).fill(0.9) : ask(question as never)) as typeof ask;
+  peaks.now = 3;
+  await sounding.play();
+  expect(asked.map(({ kind }) => kind)).toContain('peaksThrough');
+  expect(asked.map(({ kind }) => kind)).not.toContain('blast');
+  const gains = deeds.filter((deed) => deed.startsWith('gain'));
+  expect(new Set(gains)).toEqual(new Set([`gain ${0.85 / 3} 0`, `gain ${0.85 / 3} undefined`]));
 });
 
 test('a second press while it is prepared starts nothing more, and stopping lets go of the cord', async () => {
@@ -42,6 +91,7 @@ test('a second press while it is prepared starts nothing more, and stopping lets
   expect(sounding.preparing).toBe(true);
   await Promise.all([first, second]);
   expect(deeds.filter((deed) => deed === 'play').length).toBe(1);
+  await settled();
   sounding.blow(true);
   expect(sounding.blowing).toBe(true);
   sounding.stop();

@@ -80,7 +80,8 @@ function kWeight(frequency: number): number {
 const TOGETHER = 8;
 
 /** How much louder the first mount is than the second in a place, from the spectrum of the sound and the waves alone. */
-function leadApart({ figures: { power, binWidth } }: Loop, place: 'hand' | 'layout'): number {
+async function leadApart({ figures }: Loop, place: 'hand' | 'layout'): Promise<number> {
+  const { power, binWidth } = await figures();
   const listener = PLACES[place];
   const groups = Math.floor((0.45 * RATE) / binWidth / TOGETHER);
   const frequency = Float64Array.from({ length: groups }, (_, g) => (g + 0.5) * TOGETHER * binWidth);
@@ -105,7 +106,7 @@ test(
     expect(ranking.pair).toBeUndefined();
     await told();
     const because = 'eight bins taken together, and blocks of 0.4 s that are left out where they are soft';
-    const [inHand, onLayout] = [leadApart(loop, 'hand'), leadApart(loop, 'layout')];
+    const [inHand, onLayout] = [await leadApart(loop, 'hand'), await leadApart(loop, 'layout')];
     expect(inHand).toBeGreaterThan(0.5);
     expect(onLayout).toBeLessThan(-0.5);
     const check = (): void => {

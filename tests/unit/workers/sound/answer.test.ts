@@ -1,7 +1,10 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { loopLoudness } from '../../../../src/lib/listening/loudness.js';
 import { measureSound } from '../../../../src/lib/listening/measure-sound.js';
+import type { SoundFigures } from '../../../../src/lib/listening/sound-figures.js';
 import { random } from '../../../../src/lib/sounds/blocks/random.js';
+import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
+import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { Desk } from '../../../../src/lib/workers/sound/answer.js';
 import type { Heard, Kept, Question } from '../../../../src/lib/workers/sound/protocol.js';
 import { ALIGNED } from '../../../../src/lib/workers/sound/sound-bank.js';
@@ -21,23 +24,28 @@ function response(taps: number, ...first: number[]): Float32Array {
 
 describe('a kept sound', () => {
   const desk = new Desk();
-  const figures = desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
+  const kept = desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
+  const measured = desk.answer({ kind: 'figures', key: 'own' });
   const heard = (...impulseResponses: Float32Array[]) =>
     desk.answer({ kind: 'heardThrough', key: 'own', impulseResponses }) as Heard[];
 
-  test('is measured when it is kept', () =>
-    expect(figures).toEqual({ ...measureSound(samples, RATE), gain: 1 }));
+  test('is kept as it is, and measured when that is asked', () => {
+    expect(kept).toEqual({ gain: 1 });
+    expect(measured).toEqual(measureSound(samples, RATE));
+  });
 
   test('can be brought to the common loudness when it is kept', () => {
-    const aligned = new Desk().answer({
+    const other = new Desk();
+    const { gain } = other.answer({
       kind: 'keep',
       key: 'own',
       samples,
       sampleRate: RATE,
       align: true
     }) as Kept;
+    const aligned = other.answer({ kind: 'figures', key: 'own' }) as SoundFigures;
     close(aligned.loudness, ALIGNED, { abs: 1e-3, because: 'single precision' });
-    close(aligned.peak, aligned.gain * peak(samples), { rel: 1e-6, because: 'single precision' });
+    close(aligned.peak, gain * peak(samples), { rel: 1e-6, because: 'single precision' });
   });
 
   test('is heard unchanged behind a unit impulse, late or not', () => {
@@ -115,4 +123,21 @@ test('questions nobody knows and values out of range are refused in a sentence',
   expect(() => desk.answer({ kind: 'heardThrough', key: 'e', impulseResponses: [] })).toThrow(
     'no sound is kept'
   );
+});
+
+test('what is prepared is there when it is asked for, and no other sound for it', () => {
+  const sound = usualSound('diesel');
+  const [prepared, other] = [new Desk(), new Desk()];
+  expect(prepared.answer({ kind: 'prepare', sound, sampleRate: 8000 })).toBeNull();
+  const made = vi.spyOn(DIESEL_SOURCE, 'render');
+  try {
+    const loop = prepared.answer({ kind: 'sound', sound, sampleRate: 8000 });
+    expect(made).not.toHaveBeenCalled();
+    expect(loop).toEqual(other.answer({ kind: 'sound', sound, sampleRate: 8000 }));
+    expect(made).toHaveBeenCalledOnce();
+    // What is not a machine is made when it is asked for.
+    expect(prepared.answer({ kind: 'prepare', sound: usualSound('puff'), sampleRate: 8000 })).toBeNull();
+  } finally {
+    made.mockRestore();
+  }
 });

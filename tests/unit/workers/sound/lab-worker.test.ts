@@ -37,7 +37,10 @@ test('figures are answered and nothing is handed over', async () => {
   const samples = new Float32Array(8000).fill(0.1);
   const kept = ask({ id: 1, question: { kind: 'keep', key: 'a', samples, sampleRate: 8000 } });
   expect(kept.transfer).toEqual([]);
-  expect((kept.answered as { result: { peak: number } }).result.peak).toBeCloseTo(0.1, 6);
+  expect(kept.answered).toEqual({ id: 1, result: { gain: 1 } });
+  const figures = ask({ id: 4, question: { kind: 'figures', key: 'a' } });
+  expect(figures.transfer).toEqual([]);
+  expect((figures.answered as { result: { peak: number } }).result.peak).toBeCloseTo(0.1, 6);
   const heard = ask({
     id: 2,
     question: { kind: 'heardThrough', key: 'a', impulseResponses: [Float32Array.of(1)] }
