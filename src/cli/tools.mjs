@@ -4,9 +4,10 @@ export const playwright = 'node_modules/@playwright/test/cli.js';
 export const prettier = 'node_modules/prettier/bin/prettier.cjs';
 export const svelteCheck = 'node_modules/svelte-check/bin/svelte-check';
 export const svelteKit = 'node_modules/@sveltejs/kit/svelte-kit.js';
-export const tsc = 'node_modules/typescript/bin/tsc';
+/** TypeScript 7, a program of the machine (decision 34). */
+export const tsc = 'node_modules/@typescript/native/bin/tsc';
 export const vite = 'node_modules/vite/bin/vite.js';
 export const vitest = 'node_modules/vitest/vitest.mjs';
 
 /** What svelte-check is asked, by `npm run check` and by `npm test`. */
-export const svelteCheckFlags = ['--tsconfig', './tsconfig.json', '--fail-on-warnings'];
+export const svelteCheckFlags = ['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--tsgo'];
