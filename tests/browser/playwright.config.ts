@@ -15,9 +15,9 @@ export default defineConfig({
   outputDir: path.join(root, 'test-results'),
   fullyParallel: false,
   workers: 1,
-  timeout: 60_000,
-  // The first engine is rendered in seconds where two tests share a slow core.
-  expect: { timeout: 15_000 },
+  // Where others keep the cores busy, what takes a second takes ten.
+  timeout: 120_000,
+  expect: { timeout: 40_000 },
   forbidOnly: true,
   retries: 0,
   reporter: [['list']],

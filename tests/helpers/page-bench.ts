@@ -37,10 +37,10 @@ export class BenchPage {
   }
 
   /**
-   * Puts the bench on the page as it was at first, by a file that is let go over it: silent, nothing unfolded, nothing
-   * in hand.
+   * Puts the bench on the page as it was at first, or another one, by a file that is let go over it: silent, nothing unfolded,
+   * nothing in hand.
    */
-  async afresh(): Promise<void> {
+  async afresh(bench = this.returning ? this.left : DEMO_BENCH): Promise<void> {
     const name = `fresh ${++this.#afresh}`;
     const open = this.page.locator('dialog[open], :popover-open');
     while ((await open.count()) > 0) {
@@ -60,7 +60,7 @@ export class BenchPage {
     });
     await dropFile(this.page, {
       name: `${name}.backwave.json`,
-      head: Buffer.from(this.returning ? this.left : DEMO_BENCH).toString('base64')
+      head: Buffer.from(bench).toString('base64')
     });
     await expect(this.line).toContainText(name);
     await expect(this.stage.locator('header .disc')).toHaveText('1');

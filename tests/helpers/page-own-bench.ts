@@ -1,3 +1,4 @@
+import type { Mount } from '../../src/lib/acoustics/mounts/mount.js';
 import type { BenchFile } from '../../src/lib/file/bench-file.js';
 import { demoBench } from '../../src/lib/file/demo-bench.js';
 import { writeBenchFile } from '../../src/lib/file/write-bench-file.js';
@@ -16,18 +17,19 @@ export const OWN_BENCH = writeBenchFile({ ...byRule, sound: usualSound('puff') }
 /** The bench that one finds at first, with its engine, but by the rule of thumb. */
 export const DEMO_BENCH = writeBenchFile(byRule);
 
-/** The usual bench with a plate and a shell that are hardly larger than the speaker: their wave solutions take a quarter of the time. */
-export const SMALL_BENCH = writeBenchFile({
-  ...byRule,
-  sound: usualSound('puff'),
-  setups: byRule.setups.map((setup) => {
-    const { mount } = setup;
-    if (mount.kind === 'plate' && mount.shape === 'rectangle')
-      return { ...setup, mount: { ...mount, length: 0.05, width: 0.044 } };
-    if (mount.kind === 'shell') return { ...setup, mount: { ...mount, length: 0.06, height: 0.025 } };
-    return setup;
-  })
+const smallSetups = byRule.setups.map((setup) => {
+  const { mount } = setup;
+  if (mount.kind === 'plate' && mount.shape === 'rectangle')
+    return { ...setup, mount: { ...mount, length: 0.05, width: 0.044 } };
+  if (mount.kind === 'shell') return { ...setup, mount: { ...mount, length: 0.06, height: 0.025 } };
+  return setup;
 });
+
+/** The usual bench with a plate and a shell that are hardly larger than the speaker: their wave solutions take a quarter of the time. */
+export const SMALL_BENCH = writeBenchFile({ ...byRule, sound: usualSound('puff'), setups: smallSetups });
+
+/** The mount of that bench with this numeral. */
+export const smallMount = (numeral: number): Mount => smallSetups[numeral - 1].mount;
 
 /** What a bench is called that nobody has named. */
 export const OWN_NAME = 'My bench';
