@@ -78,7 +78,8 @@ const mount: fc.Arbitrary<Mount> = fc.oneof(
     offset: number(-1, 1),
     loss: number(0, 0.2)
   }),
-  mountOf({ kind: fc.constant('box'), length: size, width: size, depth: size })
+  mountOf({ kind: fc.constant('box'), length: size, width: size, depth: size }),
+  mountOf({ kind: fc.constant('box'), length: size, width: size, depth: size, offset })
 );
 
 const motor = fc.record({

@@ -43,10 +43,11 @@ function candidate(
   const air = freeVolume(vehicle, room);
   const depth = Math.max(speaker.depth, Math.min(height, air / (length * width)));
   const [first, second] = middles.map(([x, y]): [Metres, Metres] => [tidy(x - length / 2), tidy(y)]);
-  const places = middles.map(([x]) => `${mm(tidy(x))}`).join(' and ');
+  const places = [...new Set(middles.map(([x]) => mm(tidy(x))))].join(' and ');
+  const beside = second && first[0] === second[0] ? ', side by side across it' : '';
   return made(
     {
-      name: `${second ? 'Two in' : 'In'} the floor, ${places} mm from the left, the body sealed${across(speaker, turn)}`,
+      name: `${second ? 'Two in' : 'In'} the floor, ${places} mm from the left${beside}, the body sealed${across(speaker, turn)}`,
       speaker: key,
       way,
       mount: {

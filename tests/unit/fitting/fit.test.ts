@@ -300,3 +300,20 @@ test('an empty drawer has no candidates and no misfits; where nothing fits, each
   expect(misfits).toHaveLength(9 * WAYS.length);
   expect(misfits.every(({ why }) => /^it is [\d.]+ mm too large: it needs [\d.]+ mm /.test(why))).toBe(true);
 });
+
+test('two that lie across in the floor say so; in a box they lie on both sides of its middle, in one of two frames’ length', () => {
+  const [, tender] = DEMO_MODELS;
+  const { candidates, ladders } = whatFits(tender, { phone: SPEAKERS['phone-11x15'] });
+  const inFloor = candidates.find(({ way, second }) => way === 'floor' && second)!;
+  // frames of 15 × 11 mm, along: nearest to the middle side by side
+  expect(inFloor.name).toBe('Two in the floor, 35 mm from the left, side by side across it, the body sealed');
+  expect(inFloor.mount).toMatchObject({ kind: 'box', length: 0.07, width: 0.03, offset: [0, -0.0055] });
+  expect(inFloor.second).toMatchObject({ at: [0, 0.0055] });
+  const pairs = ladders
+    .map(([least]) => candidates.find(({ key }) => key === least)!)
+    .filter(({ second }) => second);
+  expect(pairs[0]).toMatchObject({
+    mount: { kind: 'box', length: 0.03, width: 0.011, depth: 0.0035, offset: [-0.0075, 0] },
+    second: { at: [0.0075, 0] }
+  });
+});
