@@ -17,9 +17,9 @@ export interface HornParts {
 /** The horn or whistle on the cord: which one the bench's sound has, and whether it is blown. */
 export class Horn {
   blowing = $state(false);
-  /** Whether there is one in the room: the first comes after the first sound. */
-  ready = $state(false);
 
+  /** Whether there is one in the room: the first comes after the first sound. */
+  #ready = $state(false);
   #parts: HornParts;
   #newest: NewestWins;
 
@@ -42,11 +42,15 @@ export class Horn {
     });
   }
 
+  /** Whether something plays, with a horn on its cord. */
+  get canBlow(): boolean {
+    return this.#ready && this.#parts.playback.playing;
+  }
+
   blow(on: boolean): void {
-    const { playback } = this.#parts;
-    if (on === this.blowing || (on && !(playback.playing && this.ready))) return;
+    if (on === this.blowing || (on && !this.canBlow)) return;
     this.blowing = on;
-    playback.room?.blow(on);
+    this.#parts.playback.room?.blow(on);
   }
 
   /** Hands the room what its cord is to blow. */
@@ -55,6 +59,6 @@ export class Horn {
     const { samples, loopFrom } = await cache.horn(sound, sampleRate);
     if (signal.aborted || !playback.room) return;
     playback.room.setHorn(samples, loopFrom);
-    this.ready = true;
+    this.#ready = true;
   }
 }

@@ -68,6 +68,16 @@ export class Levels {
     this.of = null;
   }
 
+  /** Follows the loop and the stands. Call while a component starts. */
+  connect(wanted: () => { loop: Loop | null; stands: Stand[] }): void {
+    $effect(() => {
+      const { loop, stands } = wanted();
+      if (loop) this.measure({ loop, stands });
+      // While the first one is being made, what it will be heard through.
+      else for (const { computed } of stands) void computed?.impulseResponse;
+    });
+  }
+
   /** Measures what is not known yet. */
   measure(wanted: Wanted): void {
     this.#newest.run(() => this.#ask(wanted));

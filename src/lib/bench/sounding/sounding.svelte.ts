@@ -1,8 +1,6 @@
 import type { Stand } from '../../evaluation/stand.js';
 import type { WaveAnswers } from '../../evaluation/wave-answers.svelte.js';
 import type { BenchSound } from '../../file/bench-file.js';
-import type { Strain } from '../../listening/strain.js';
-import type { SoundFigures } from '../../listening/sound-figures.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
 import type { Decibels } from '../../units.js';
 import { LabClient } from '../../workers/sound/client.js';
@@ -17,12 +15,13 @@ import { Hearing } from './hearing.svelte.js';
 import { Horn } from './horn.svelte.js';
 import { Levels } from './levels.svelte.js';
 import { openRecording } from './open-recording.js';
-import { type Measured, MeasuredLoop } from './measured-loop.svelte.js';
+import { MeasuredLoop } from './measured-loop.svelte.js';
 import { OwnRecording } from './own-recording.svelte.js';
 import { type OpenRoom, Playback, type Room } from './playback.svelte.js';
 import { PlayedLoop } from './played-loop.svelte.js';
 import { type Loop, SoundCache } from './sound-cache.js';
 import { PlaceSound } from './place-sound.svelte.js';
+import { type SoundToTry, soundToTry } from './sound-to-try.js';
 import { Strains } from './strains.svelte.js';
 import { TurnedRanking } from './turned-ranking.svelte.js';
 
@@ -39,12 +38,6 @@ export interface SoundingParts {
   elsewhere?: Elsewhere | null;
 }
 
-/** A sound that mounts can be tried on. */
-export interface SoundToTry {
-  figures: SoundFigures;
-  strain: (impulseResponses: Float32Array[]) => Promise<{ own: Strain; through: Strain[] }>;
-}
-
 /** What stands where a level will be soon. */
 const LISTENING = 'listening …';
 
@@ -58,6 +51,10 @@ export class Sounding {
   readonly levels: Levels;
   /** Which mount is heard. */
   readonly hearing: Hearing;
+  /** What is on the cord. */
+  readonly horn: Horn;
+  /** The loop with what is measured of it by itself, which is known a little later. */
+  readonly measuredLoop: MeasuredLoop;
   /** The user's own recording. */
   readonly ownRecording: OwnRecording;
 
@@ -68,8 +65,6 @@ export class Sounding {
   #gain: BenchGain;
   #branches: Branches;
   #loop: PlayedLoop;
-  #measured: MeasuredLoop;
-  #horn: Horn;
   #place: PlaceSound;
   #fetchAudio: () => Promise<unknown>;
 
@@ -104,8 +99,8 @@ export class Sounding {
     const hearing = (this.hearing = new Hearing(bench, playback));
     this.#branches = new Branches({ bench, levels, hearing, gain, playback });
     this.turned = new TurnedRanking({ bench, elsewhere, levels, lab, tell: playback.tell });
-    this.#measured = new MeasuredLoop(playback.tell);
-    this.#horn = new Horn({ bench, cache, playback, gain });
+    this.measuredLoop = new MeasuredLoop(playback.tell);
+    this.horn = new Horn({ bench, cache, playback, gain });
     this.#loop = new PlayedLoop({ bench, recording, cache, gain, playback, ready, gone: () => this.#gone() });
     this.#fetchAudio = fetchAudio;
     lab.onDied = (message) => (playback.problem = message);
@@ -126,11 +121,6 @@ export class Sounding {
     return this.#loop.current;
   }
 
-  /** The loop with what is measured of it by itself, which is known a little later. */
-  get measured(): Measured | null {
-    return this.#measured.current;
-  }
-
   get playing(): boolean {
     return this.#playback.playing;
   }
@@ -143,13 +133,8 @@ export class Sounding {
     return this.#playback.silenced;
   }
 
-  /** Whether there is something to blow, and room for it. */
-  get canBlow(): boolean {
-    return this.playing && this.#horn.ready;
-  }
-
   get blowing(): boolean {
-    return this.#horn.blowing;
+    return this.horn.blowing;
   }
 
   /** The user's volume, 0 … 1. */
@@ -180,6 +165,11 @@ export class Sounding {
     return this.levels.loudness.length > 0 || this.levelPending !== LISTENING;
   }
 
+  /** Whether what may wait for the first sound may begin: that is there, and no press on play waits. */
+  get atLeisure(): boolean {
+    return this.begun && !this.preparing;
+  }
+
   /** Whether the levels that are told are not yet those of the sound and the mounts there are. */
   get measuring(): boolean {
     const { file, stands } = this.#bench;
@@ -204,21 +194,15 @@ export class Sounding {
   /** Keeps everything in step. Call while a component starts. */
   connect(): void {
     this.#loop.connect();
-    this.#horn.connect();
+    this.horn.connect();
     // Filters are made a task after what they are made from: a key or an answer is shown first.
     const later = aTaskLater(() => ({ stands: this.#bench.stands }));
     this.#branches.connect(() => later.current.stands);
     this.hearing.connect();
-    $effect(() => {
-      const { loop } = this;
-      const { stands } = later.current;
-      if (loop) this.levels.measure({ loop, stands });
-      // While the first one is being made, what it will be heard through.
-      else for (const { computed } of stands) void computed?.impulseResponse;
-    });
+    this.levels.connect(() => ({ loop: this.loop, stands: later.current.stands }));
     this.turned.connect(() => this.loop);
-    this.#measured.connect(() => this.#told);
-    this.#place.connect(() => this.measured);
+    this.measuredLoop.connect(() => this.#told);
+    this.#place.connect(() => this.measuredLoop.current);
     this.#gain.connect(() => this.#told);
     this.strains.connect(() => ({
       stand: this.#bench.heard,
@@ -238,7 +222,7 @@ export class Sounding {
   }
 
   stop(): void {
-    this.#horn.blow(false);
+    this.horn.blow(false);
     this.#playback.stop();
   }
 
@@ -247,7 +231,7 @@ export class Sounding {
   }
 
   blow(on: boolean): void {
-    this.#horn.blow(on);
+    this.horn.blow(on);
   }
 
   /** Plays the quiet pair of the ear check. */
@@ -266,20 +250,13 @@ export class Sounding {
   }
 
   /** What is measured of a sound, whether it plays or not, and what measures the strain of it behind filters. */
-  async soundToTry(sound: GeneratedSound): Promise<SoundToTry> {
-    const { sampleRate } = this.#bench;
-    const { key, figures } = (await this.#cache.loop(sound, null, sampleRate))!;
-    const measured = await figures();
-    const strain: SoundToTry['strain'] = (impulseResponses) =>
-      this.#lab.ask({ kind: 'strainThrough', key, impulseResponses });
-    return { figures: measured, strain };
+  soundToTry(sound: GeneratedSound): Promise<SoundToTry> {
+    return soundToTry(this.#lab, this.#cache.loop(sound, null, this.#bench.sampleRate));
   }
 
   /** The highest peak of a sound behind a filter, and the gain that the bench plays with. */
   async peakBehind(sound: GeneratedSound, filter: Float32Array): Promise<{ peak: number; gain: number }> {
-    const { key } = (await this.#cache.loop(sound, null, this.#bench.sampleRate))!;
-    const [peak] = await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses: [filter] });
-    return { peak, gain: this.#gain.value };
+    return { peak: await (await this.soundToTry(sound)).peak(filter), gain: this.#gain.value };
   }
 
   /** Hears a mount that is not on the shelf in the place of the heard one, until another is, or none. */

@@ -59,7 +59,7 @@ export function createLab() {
   solveShelf(
     bench,
     waves,
-    () => sounding.begun,
+    () => sounding.atLeisure,
     elsewhere,
     () => script.coming
   );

@@ -33,10 +33,10 @@ test('the first sound: branches, loop, gain, volume and what is heard, then it p
     'volume 0.25',
     'play'
   ]);
-  expect(sounding.canBlow).toBe(false);
+  expect(sounding.horn.canBlow).toBe(false);
   await settled();
   expect(since('play')).toContain('horn 20');
-  expect(sounding.canBlow).toBe(true);
+  expect(sounding.horn.canBlow).toBe(true);
 });
 
 test('the first sound waits for its own loop alone: not for figures, another notch, the horn, or the levels', async () => {
@@ -49,26 +49,44 @@ test('the first sound waits for its own loop alone: not for figures, another not
   await settled();
   // Its levels first; until they are told nothing else is asked for.
   expect(kinds()).toEqual(['sound', 'keep', 'heardThrough']);
-  expect([sounding.begun, sounding.measured, sounding.canBlow]).toEqual([false, null, false]);
+  expect([sounding.begun, sounding.measuredLoop.current, sounding.horn.canBlow]).toEqual([
+    false,
+    null,
+    false
+  ]);
   sounding.blow(true);
   expect(sounding.blowing, 'no horn is there').toBe(false);
 
   await letGo('heardThrough');
   expect(sounding.begun).toBe(true);
   expect(sounding.difference(bench.stands[1])).toBe(-6);
-  expect(sounding.measured).toBeNull();
+  expect(sounding.measuredLoop.current).toBeNull();
   expect(kinds()).toContain('figures');
   await letGo('figures');
-  expect(sounding.measured!.key).toBe(sounding.loop!.key);
+  expect(sounding.measuredLoop.current!.key).toBe(sounding.loop!.key);
   const made = () => deeds.filter((deed) => /^(gain|horn)/.test(deed));
   expect(new Set(made())).toEqual(new Set(['gain 0.5 0', 'gain 0.5 undefined']));
   const before = made().length;
   // A horn that is there is not blown before there is room for it.
   await letGo('blast');
-  expect(sounding.canBlow).toBe(false);
+  expect(sounding.horn.canBlow).toBe(false);
   await letGo('peaksThrough');
   expect(made().slice(before)).toEqual([`gain ${0.85 / 2} undefined`, 'horn 20']);
-  expect(sounding.canBlow).toBe(true);
+  expect(sounding.horn.canBlow).toBe(true);
+});
+
+test('what waits for the first sound waits for a press on play as well', async () => {
+  const { room } = fakeRoom();
+  let open = (): void => undefined;
+  const opened = new Promise<typeof room>((resolve) => (open = () => resolve(room)));
+  const { sounding } = soundingAtHand({ openRoom: () => opened });
+  expect(sounding.atLeisure).toBe(false);
+  const played = sounding.play();
+  await settled();
+  expect([sounding.begun, sounding.preparing, sounding.atLeisure]).toEqual([true, true, false]);
+  open();
+  await played;
+  expect([sounding.playing, sounding.atLeisure]).toEqual([true, true]);
 });
 
 test('a sound that may not have room for the usual gain is measured before it plays, by itself', async () => {
