@@ -113,7 +113,7 @@ const DRAWER = { any: SPEAKERS['phone-13x18'], oval: SPEAKERS['oval-16x35'] };
 
 test('of random vehicles: what is done as told makes it fit, and a hundredth of a millimetre less does not', () => {
   const told = { trim: 0, pair: 0, move: 0, cut: 0 };
-  for (const vehicle of randomVehicles(160, 31))
+  for (const vehicle of randomVehicles(110, 31))
     for (const { speaker, way, remedy } of fit(vehicle, DRAWER).misfits) {
       const has = (changed: Vehicle) => hasRoom(changed, speaker as keyof typeof DRAWER, way);
       for (const part of (remedy ?? '').split(', or ')) {
@@ -174,7 +174,15 @@ test('of random vehicles: what is done as told makes it fit, and a hundredth of 
 
 /** Whether there is room: what has some and is refused by a model, as a magnet that touches the chassis, says so in the model's words. */
 function hasRoom(vehicle: Vehicle, key: keyof typeof DRAWER, way: Way): boolean {
-  const { candidates, nothing } = atOnce(fittingSteps(vehicle, { [key]: DRAWER[key] }));
+  // what the other ways need is left out: they are not asked
+  const { roof, floor, openings, ...rest } = vehicle;
+  const asked: Vehicle = {
+    ...rest,
+    openings: way === 'box up' ? openings : 0,
+    ...(roof && way.startsWith('roof') && { roof }),
+    ...(floor && (way === 'floor' || way === 'box down') && { floor })
+  };
+  const { candidates, nothing } = atOnce(fittingSteps(asked, { [key]: DRAWER[key] }));
   return (
     candidates.some((one) => one.way === way) ||
     nothing.some((one) => one.way === way && one.refused !== null)
