@@ -28,6 +28,7 @@ export class Deployment {
   missingIsPage = false;
   #server: Server | null = null;
   #port = 0;
+  #releases = 0;
 
   private constructor(site: string, folders: string[]) {
     this.#site = site;
@@ -94,21 +95,26 @@ export class Deployment {
     const present = (
       JSON.parse(readFileSync(this.file('_app/version.json', folder), 'utf8')) as { version: string }
     ).version;
+    const count = ++this.#releases;
     const files = this.#files(folder);
     const scripts = files.filter((name) => name.startsWith('_app/immutable/') && name.endsWith('.js'));
     for (const name of files.filter((file) => /\.(html|js|json)$/.test(file))) {
       let text = readFileSync(this.file(name, folder), 'utf8');
       for (const script of scripts) {
         const old = path.posix.basename(script);
-        text = text.replaceAll(old, renamed(old, version));
+        text = text.replaceAll(old, renamed(old, count));
       }
       text = text.replaceAll(present, version);
       if (name === 'index.html')
-        text = withHash(text.replace('<head>', `<head><meta name="released" content="${version}">`));
+        text = withHash(
+          text
+            .replace(/<meta name="released"[^>]*>/, '')
+            .replace('<head>', `<head><meta name="released" content="${version}">`)
+        );
       writeFileSync(this.file(name, folder), text);
     }
     for (const script of scripts)
-      renameSync(this.file(script, folder), this.file(renamed(script, version), folder));
+      renameSync(this.file(script, folder), this.file(renamed(script, count), folder));
   }
 
   #files(folder: string): string[] {
@@ -120,8 +126,8 @@ export class Deployment {
   }
 }
 
-function renamed(script: string, version: string): string {
-  return script.replace(/\.js$/, `_${version}.js`);
+function renamed(script: string, release: number): string {
+  return script.replace(/\.js$/, `_${release}.js`);
 }
 
 /** The policy lets the page's own script run by its hash; the script names the others, so it has another hash now. */
