@@ -88,7 +88,7 @@ export class FitBench {
   readonly stale: boolean = $derived.by(() => {
     const tried = this.run?.file;
     if (!tried) return false;
-    const { speakers, air, listener, drive, amplifier, lift, sound } = this.#bench.file;
+    const { air, listener, drive, amplifier, lift, sound } = this.#bench.file;
     const own = this.model.sounds.length > 0;
     return (
       tried.model !== this.model ||
@@ -98,7 +98,8 @@ export class FitBench {
       tried.amplifier !== amplifier ||
       tried.lift !== lift ||
       (!own && tried.sound !== sound) ||
-      Object.keys({ ...tried.speakers, ...speakers }).some((key) => tried.speakers[key] !== speakers[key])
+      // A line that is put on the shelf takes its speaker there: the same as before.
+      JSON.stringify(drawerOf(tried)) !== JSON.stringify(this.drawer)
     );
   });
 
@@ -112,6 +113,11 @@ export class FitBench {
   leaveOut(key: string, out: boolean): void {
     this.left = out ? [...this.left, key] : this.left.filter((one) => one !== key);
   }
+
+  /** The sounds on which lines were measured; the first of them is what one hears them on. */
+  readonly measuredOn: readonly string[] = $derived.by(() =>
+    this.run ? soundsOf(this.run.file, this.run.file.model!).map(({ name }) => name) : []
+  );
 
   /** Tries everything that fits; what is known already is not solved again. */
   async start(): Promise<void> {

@@ -1,8 +1,9 @@
 import type { FitLine } from '../../bench/fit/fit-run.svelte.js';
 import type { Figures } from '../../bench/fit/what-matters.js';
 import { mm } from '../../acoustics/limits.js';
-import { FALL, type MeasureName } from '../../evaluation/fit/ranking.js';
+import { FALL, type MeasureName, type Ranked } from '../../evaluation/fit/ranking.js';
 import type { Limit } from '../../evaluation/limits.js';
+import type { Candidate } from '../../fitting/candidate.js';
 import { GAP, OFF, RESONANCE_OFF, type ChangeName } from '../../fitting/small-changes.js';
 import { WAYS, type Way } from '../../fitting/ways.js';
 import type { Misfit } from '../../fitting/why-not.js';
@@ -18,6 +19,17 @@ export const MEASURE_WORDS: Readonly<Record<MeasureName, string>> = {
   space: 'least space',
   price: 'cheapest',
   loudest: 'loudest within its limits'
+};
+
+/** What each of them is of. */
+export const MEASURE_TELLS: Readonly<Record<MeasureName, string>> = {
+  level:
+    'How loud this engine comes out at the listener, whatever its colour: look at how uneven it is, too.',
+  deep: 'How far down it stays within 10 dB of one level, the same for all.',
+  even: 'How little its third octaves from 315 Hz to 2.5 kHz differ from each other.',
+  space: 'What it takes of the inside of the model.',
+  price: 'What its speakers and its mount cost.',
+  loudest: 'How loud it can be before its travel, its heat or the amplifier ends it.'
 };
 
 const LIMIT_WORDS: Readonly<Record<Limit, string>> = {
@@ -44,8 +56,31 @@ export function measureWords({ measures, space, price, loudest }: FitLine, by: M
     case 'loudest':
       return loudest === null
         ? 'limits not measured yet'
-        : `at most ${loudest.levelDb.toFixed(1)} dB, by ${LIMIT_WORDS[loudest.limit]}`;
+        : `at most ${loudest.levelDb.toFixed(1)} dB, by ${LIMIT_WORDS[loudest.limit]}${
+            loudest.levelDb < measures.levelDb ? ': it cannot take this voltage' : ''
+          }`;
   }
+}
+
+/** Where a box lies, along the model; the name of what lies in the roof says it. Null where it is the body itself. */
+export function placeWords({ way, takes }: Pick<Candidate, 'way' | 'takes'>): string | null {
+  if (way === 'roof' || way === 'floor') return null;
+  const [from, until] = takes[0].x.map((x) => Math.round(1e3 * x));
+  return `${from} to ${until} mm from the left`;
+}
+
+/**
+ * The best of each mount that differs from others by the size of its box alone, in their order, each with how many others there are. What lies in
+ * another place, another way or has another speaker is another mount.
+ */
+export function bestSizes<Line extends Pick<FitLine, 'candidate'>>(
+  ranking: readonly Ranked<Line>[]
+): { ranked: Ranked<Line>; others: number }[] {
+  return grouped(ranking, ({ line: { candidate } }) => {
+    const { speaker, way, turn, second, takes, key } = candidate;
+    if (way === 'roof' || way === 'floor') return key;
+    return JSON.stringify([speaker, way, turn, second !== undefined, Math.round(1e4 * takes[0].x[0])]);
+  }).map(([ranked, ...others]) => ({ ranked, others: others.length }));
 }
 
 /** The ways of mounting, as one says of what does not fit there. */

@@ -299,6 +299,13 @@ test('what was tried is stale once the model is another, and not any more when t
   const one = atHand();
   await one.fit.start();
   expect(one.fit.stale).toBe(false);
+  expect(one.fit.measuredOn).toEqual([one.fit.model.sounds[0].name]);
+  // Nothing that was measured changes with what is put on the shelf, though its speaker comes along.
+  const known = Object.keys(one.bench.file.speakers);
+  const { line } = one.fit.ranking.find(({ line }) => !known.includes(line.candidate.speaker))!;
+  expect(one.fit.putOnShelf(line)).toBeNull();
+  expect(Object.keys(one.bench.file.speakers)).toContain(line.candidate.speaker);
+  expect(one.fit.stale).toBe(false);
   one.fit.setModel({ width: 0.02 });
   expect(one.fit.stale).toBe(true);
   expect(one.fit.between).toBeNull();

@@ -11,12 +11,14 @@ import { mountLine } from '../../../../src/lib/screens/drive/mount-lines.js';
 import { WAYS, type Way } from '../../../../src/lib/fitting/ways.js';
 import type { FitLine } from '../../../../src/lib/bench/fit/fit-run.svelte.js';
 import {
+  bestSizes,
   changeOf,
   CHANGE_WORDS,
   MEASURE_WORDS,
   measureWords,
   misfitWords,
-  noChangeWords
+  noChangeWords,
+  placeWords
 } from '../../../../src/lib/screens/fit/fit-words.js';
 
 const LINE = {
@@ -40,6 +42,31 @@ test('a line says each of its figures with what it is of', () => {
   expect(words({ loudest: { levelDb: 75.2, volts: 2, limit: 'travel' } }, 'loudest')).toBe(
     'at most 75.2 dB, by its travel'
   );
+  expect(words({ loudest: { levelDb: 49.1, volts: 0.2, limit: 'travel' } }, 'loudest')).toBe(
+    'at most 49.1 dB, by its travel: it cannot take this voltage'
+  );
+});
+
+test('of boxes that differ by their size alone the best is listed, with how many there are, and where it lies', () => {
+  const { candidates } = fit(DEMO_MODELS[0], SPEAKERS);
+  const ranking = candidates.map((candidate, i) => ({ line: { candidate }, place: i + 1, tied: false }));
+  const best = bestSizes(ranking as Parameters<typeof bestSizes>[0]);
+  expect(best.reduce((sum, { others }) => sum + 1 + others, 0)).toBe(candidates.length);
+  expect(best.length).toBeLessThan(candidates.length / 3);
+  const ofBoxes = best.filter(({ others }) => others > 0).map(({ ranked }) => ranked.line.candidate);
+  expect(ofBoxes.length).toBeGreaterThan(5);
+  // In the order of the ranking, and no two of one kind at one place.
+  const places = best.map(({ ranked }) => ranked.place);
+  expect([...places].sort((a, b) => a - b)).toEqual(places);
+  for (const { mount, way, takes } of ofBoxes) {
+    expect(mount.kind).toBe('box');
+    expect(placeWords({ way, takes })).toBe(
+      `${Math.round(1e3 * takes[0].x[0])} to ${Math.round(1e3 * takes[0].x[1])} mm from the left`
+    );
+  }
+  // Another place, another way or another speaker is another mount.
+  const roofs = candidates.filter(({ way }) => way === 'roof');
+  expect(best.filter(({ ranked }) => ranked.line.candidate.way === 'roof')).toHaveLength(roofs.length);
 });
 
 test('what a mount takes is the same figure here as where it stands on the shelf, of every model of the drawer', () => {
