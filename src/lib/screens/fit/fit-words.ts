@@ -73,9 +73,9 @@ export function placeWords({ way, takes }: Pick<Candidate, 'way' | 'takes'>): st
  * The best of each mount that differs from others by the size of its box alone, in their order, each with how many others there are. What lies in
  * another place, another way or has another speaker is another mount.
  */
-export function bestSizes<Line extends Pick<FitLine, 'candidate'>>(
-  ranking: readonly Ranked<Line>[]
-): { ranked: Ranked<Line>; others: number }[] {
+export function bestSizes(
+  ranking: readonly Ranked<FitLine>[]
+): { ranked: Ranked<FitLine>; others: number }[] {
   return grouped(ranking, ({ line: { candidate } }) => {
     const { speaker, way, turn, second, takes, key } = candidate;
     if (way === 'roof' || way === 'floor') return key;

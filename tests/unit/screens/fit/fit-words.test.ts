@@ -49,8 +49,9 @@ test('a line says each of its figures with what it is of', () => {
 
 test('of boxes that differ by their size alone the best is listed, with how many there are, and where it lies', () => {
   const { candidates } = fit(DEMO_MODELS[0], SPEAKERS);
-  const ranking = candidates.map((candidate, i) => ({ line: { candidate }, place: i + 1, tied: false }));
-  const best = bestSizes(ranking as Parameters<typeof bestSizes>[0]);
+  const best = bestSizes(
+    candidates.map((candidate, i) => ({ line: { ...LINE, candidate }, place: i + 1, tied: false }))
+  );
   expect(best.reduce((sum, { others }) => sum + 1 + others, 0)).toBe(candidates.length);
   expect(best.length).toBeLessThan(candidates.length / 3);
   const ofBoxes = best.filter(({ others }) => others > 0).map(({ ranked }) => ranked.line.candidate);
