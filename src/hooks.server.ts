@@ -5,7 +5,7 @@ import type { GeneratedSound } from './lib/sounds/kinds.js';
 import soundWorker from './lib/workers/sound/lab.worker.ts?worker&url';
 import type { Asked } from './lib/workers/sound/protocol.js';
 
-/** What static/returning.js begins before anything else of the page is there (docs/decisions/0025). */
+/** What static/begin.js begins before anything else of the page is there (docs/decisions/0025). */
 const firstSound: { worker: string; asked: Asked } = {
   // The page may stand in any folder.
   worker: `.${soundWorker}`,

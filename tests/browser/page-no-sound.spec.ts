@@ -151,7 +151,7 @@ test.describe('with a lever', () => {
           first = false;
         }
         override postMessage(message: unknown, transfer?: unknown): void {
-          // The first question goes out before the page is there (static/returning.js).
+          // The first question goes out before the page is there (static/begin.js).
           if (this.#dies && (message as { id: number }).id !== 0)
             this.dispatchEvent(new ErrorEvent('error', { message: 'out of memory', cancelable: true }));
           else super.postMessage(message, transfer as Transferable[]);

@@ -5,6 +5,7 @@ import {
   type IAudioNode,
   type IGainNode
 } from 'standardized-audio-context';
+import { USUAL_RATE } from '../sounds/blocks/sample-rate.js';
 import type { Hertz, Seconds } from '../units.js';
 import { Branch } from './branch.js';
 import { playEarCheck } from './ear-check.js';
@@ -17,7 +18,6 @@ import { begunBy, isFlowing, type SoundContext } from './sound-context.js';
 
 export type RoomState = 'running' | 'suspended' | 'closed' | 'interrupted';
 
-const PREFERRED_RATE: Hertz = 48000;
 const PREFERRED_BRANCHES = 6;
 const PATIENCE: Seconds = 3;
 
@@ -113,7 +113,7 @@ export class ListeningRoom {
    * running after `timeout` (3 s).
    */
   static async open({
-    sampleRate = PREFERRED_RATE,
+    sampleRate = USUAL_RATE,
     branches = PREFERRED_BRANCHES,
     timeout = PATIENCE
   }: { sampleRate?: Hertz; branches?: number; timeout?: Seconds } = {}): Promise<ListeningRoom> {

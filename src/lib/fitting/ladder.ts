@@ -1,3 +1,4 @@
+import { leastWhere } from '../numeric/least-where.js';
 import type { CubicMetres, Metres } from '../units.js';
 import { tidy } from './candidate.js';
 
@@ -37,13 +38,7 @@ function along(least: Sides, most: Sides, share: number): Sides {
 
 /** Where along the way so much air is: it grows all the way. */
 function shareOf(air: (share: number) => CubicMetres, wanted: CubicMetres): number {
-  let [low, high] = [0, 1];
-  while (high - low > 1e-9) {
-    const share = (low + high) / 2;
-    if (air(share) < wanted) low = share;
-    else high = share;
-  }
-  return high;
+  return leastWhere([0, 1], 1e-9, (share) => air(share) >= wanted);
 }
 
 function inTenths(exact: Sides, least: Sides): Sides {

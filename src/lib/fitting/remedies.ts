@@ -1,4 +1,5 @@
 import { mm } from '../acoustics/limits.js';
+import { leastWhere } from '../numeric/least-where.js';
 import type { Metres } from '../units.js';
 import { overlap, TOUCH, type Span } from './block.js';
 import { placeFor, roomInside, type Need } from './room-inside.js';
@@ -48,14 +49,7 @@ function fits(vehicle: Vehicle, obstacles: readonly Obstacle[], need: Need): boo
 
 /** The least of 0 … most at which something holds that goes on holding from there; null where it does not hold at the most. */
 function leastOf(most: Metres, holds: (by: Metres) => boolean): Metres | null {
-  if (most <= 0 || !holds(most)) return null;
-  let [low, high] = [0, most];
-  while (high - low > FINE) {
-    const by = (low + high) / 2;
-    if (holds(by)) high = by;
-    else low = by;
-  }
-  return high;
+  return most > 0 && holds(most) ? leastWhere([0, most], FINE, holds) : null;
 }
 
 /** The most that may come off there. */

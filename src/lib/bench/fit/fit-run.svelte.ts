@@ -92,6 +92,11 @@ export class FitRun {
     return this.at !== null;
   }
 
+  /** Keys of the sizes of a box in each place (`fit`). */
+  get ladders(): readonly (readonly string[])[] {
+    return this.#fitted.ladders;
+  }
+
   /** Sizes that fit and were not tried. */
   get untried(): number {
     return this.sizes - this.lines.length - this.refused.length;

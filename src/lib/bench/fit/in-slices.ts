@@ -1,5 +1,4 @@
-/** So long a task of the page may take before others get their turn. */
-const SLICE_MS = 8;
+import { TimeSlice } from '../time-slice.js';
 
 /**
  * Takes steps, a few a task.
@@ -7,12 +6,11 @@ const SLICE_MS = 8;
  * @throws what the signal is aborted with
  */
 export async function inSlices<Result>(steps: Generator<void, Result>, signal: AbortSignal): Promise<Result> {
-  for (let since = performance.now(); ;) {
+  const slice = new TimeSlice();
+  for (;;) {
     const { done, value } = steps.next();
     if (done) return value;
-    if (performance.now() - since < SLICE_MS) continue;
-    await new Promise((resolve) => setTimeout(resolve));
+    await slice.over();
     signal.throwIfAborted();
-    since = performance.now();
   }
 }

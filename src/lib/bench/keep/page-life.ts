@@ -19,10 +19,10 @@ export function watchPage(life: PageLife): () => void {
   };
 }
 
-/** What users' browsers hold lies under this name already, and static/returning.js asks for it: it must not change. */
+/** What users' browsers hold lies under this name already, and static/begin.js asks for it: it must not change. */
 const RETURNING = 'backwave keeps a bench';
 
-/** Lets the next page know before its first paint that a bench is kept here (static/returning.js). */
+/** Lets the next page know before its first paint that a bench is kept here (static/begin.js). */
 export function noteReturning(): void {
   try {
     localStorage.setItem(RETURNING, 'yes');

@@ -7,6 +7,7 @@ import type { Answer } from '../../evaluation/answer.js';
 import { powerGain } from '../../evaluation/power-gain.js';
 import { reachOfKnobs } from '../../acoustics/mounts/reach-of-knobs.js';
 import { filterFor } from '../../evaluation/stand.js';
+import { TimeSlice } from '../time-slice.js';
 import type { KeptSound } from './sound-cache.js';
 
 /**
@@ -23,9 +24,6 @@ export const USUAL_GAIN = 0.5;
 
 /** Of all sizes, so many are tried in earnest: those behind which a sound has the most power. */
 const PROBED = 5;
-
-/** So long a task of the page may take before others get their turn. */
-const SLICE_MS = 8;
 
 /** So many peaks are remembered. */
 const REMEMBERED = 200;
@@ -104,17 +102,5 @@ export class Headroom {
     const strongest = tried.sort((a, b) => b.through - a.through).slice(0, PROBED);
     const impulseResponses = strongest.map(({ answer }) => filterFor(answer, reach.sampleRate));
     return Math.max(0, ...(await this.#lab.ask({ kind: 'peaksThrough', key, impulseResponses })));
-  }
-}
-
-/** Lets the page answer the hand in the midst of long work. */
-class TimeSlice {
-  #since = performance.now();
-
-  /** Call between the steps of the work: goes on at once while the task is short, and after what waits otherwise. */
-  async over(): Promise<void> {
-    if (performance.now() - this.#since < SLICE_MS) return;
-    await new Promise((resolve) => setTimeout(resolve));
-    this.#since = performance.now();
   }
 }

@@ -5,8 +5,8 @@ import type { BenchFile, Setup } from '../../file/bench-file.js';
 import { powerSpectrum } from '../../listening/power-spectrum.js';
 import { strain } from '../../listening/strain.js';
 import { LoopFilter } from '../../numeric/filter-with.js';
+import { USUAL_RATE } from '../../sounds/blocks/sample-rate.js';
 import type { GeneratedSound } from '../../sounds/kinds.js';
-import type { Hertz } from '../../units.js';
 import { SoundBank } from '../../workers/sound/sound-bank.js';
 import type { AccuracyName } from '../../waves/mesh/accuracy.js';
 import type { Answer } from '../answer.js';
@@ -24,8 +24,6 @@ import {
 import { soundsOf, triedVolts, triedWith } from './tried-with.js';
 import { ranked, type Measured, type MeasureName } from './ranking.js';
 import { firstToTry, nextToTry } from './sizes-to-try.js';
-
-const SAMPLE_RATE: Hertz = 48000;
 
 export interface FitAsked {
   by: MeasureName;
@@ -85,7 +83,7 @@ export async function fitNow(
   const fitted = fit(model, drawer, bench.amplifier?.leastLoad);
   const sounds = soundsOf(bench, model);
   const volts = drive ?? triedVolts(bench);
-  const tried = triedWith(bench, drawer, sounds.map(soundNow), volts, SAMPLE_RATE);
+  const tried = triedWith(bench, drawer, sounds.map(soundNow), volts, USUAL_RATE);
   const lines: (Measured & { candidate: Candidate })[] = [];
   const refused: (FitPrediction['refused'][number] & { key: string })[] = [];
   const add = async (candidate: Candidate): Promise<void> => {
@@ -140,15 +138,15 @@ export async function fitNow(
 }
 
 function soundNow(sound: GeneratedSound): TriedSound {
-  const samples = new SoundBank().loop(sound, SAMPLE_RATE);
+  const samples = new SoundBank().loop(sound, USUAL_RATE);
   const filters = new Map<number, LoopFilter>();
   const through = (response: Float32Array): Float32Array => {
     const filter = filters.get(response.length) ?? new LoopFilter(samples, response.length);
     filters.set(response.length, filter);
     return filter.through(response);
   };
-  return triedSound(powerSpectrum(samples, SAMPLE_RATE), SAMPLE_RATE, async (responses) => ({
-    own: strain(samples, SAMPLE_RATE),
-    through: responses.map((response) => strain(through(response), SAMPLE_RATE))
+  return triedSound(powerSpectrum(samples, USUAL_RATE), USUAL_RATE, async (responses) => ({
+    own: strain(samples, USUAL_RATE),
+    through: responses.map((response) => strain(through(response), USUAL_RATE))
   }));
 }

@@ -1,4 +1,5 @@
 import { binomialTail } from '../../numeric/binomial-tail.js';
+import { leastWhere } from '../../numeric/least-where.js';
 
 /**
  * The exact interval of a share: all shares at which `right` of `trials` would be neither too many nor too few, each at half of what is
@@ -26,11 +27,5 @@ export function shareInterval(right: number, trials: number, confidence = 0.95):
 
 /** Where something that rises with the share passes a level. */
 function shareAt(rising: (share: number) => number, level: number): number {
-  let [low, high] = [0, 1];
-  while (high - low > 1e-12) {
-    const middle = (low + high) / 2;
-    if (rising(middle) < level) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return leastWhere([0, 1], 1e-12, (share) => rising(share) >= level);
 }

@@ -5,7 +5,7 @@ import { FALL, type MeasureName, type Ranked } from '../../evaluation/fit/rankin
 import type { Limit } from '../../evaluation/limits.js';
 import type { Candidate } from '../../fitting/candidate.js';
 import { GAP, OFF, RESONANCE_OFF, type ChangeName } from '../../fitting/small-changes.js';
-import { WAYS, type Way } from '../../fitting/ways.js';
+import { isBoxed, WAYS, type Way } from '../../fitting/ways.js';
 import type { Misfit } from '../../fitting/why-not.js';
 import { frequencyWords } from '../../format/frequency-words.js';
 import { inDigits } from '../../format/in-digits.js';
@@ -64,23 +64,34 @@ export function measureWords({ measures, space, price, loudest }: FitLine, by: M
 
 /** Where a box lies, along the model; the name of what lies in the roof says it. Null where it is the body itself. */
 export function placeWords({ way, takes }: Pick<Candidate, 'way' | 'takes'>): string | null {
-  if (way === 'roof' || way === 'floor') return null;
+  if (!isBoxed(way)) return null;
   const [from, until] = takes[0].x.map((x) => Math.round(1e3 * x));
   return `${from} to ${until} mm from the left`;
 }
 
 /**
- * The best of each mount that differs from others by the size of its box alone, in their order, each with how many others there are. What lies in
- * another place, another way or has another speaker is another mount.
+ * Of lines that differ by the size of their box alone the best, in their order, with places of their own, each with how many others there are.
+ *
+ * @param ladders keys of the sizes of each place; one that is in several counts to the first (`fit`)
  */
 export function bestSizes(
-  ranking: readonly Ranked<FitLine>[]
+  ranking: readonly Ranked<FitLine>[],
+  ladders: readonly (readonly string[])[]
 ): { ranked: Ranked<FitLine>; others: number }[] {
-  return grouped(ranking, ({ line: { candidate } }) => {
-    const { speaker, way, turn, second, takes, key } = candidate;
-    if (way === 'roof' || way === 'floor') return key;
-    return JSON.stringify([speaker, way, turn, second !== undefined, Math.round(1e4 * takes[0].x[0])]);
-  }).map(([ranked, ...others]) => ({ ranked, others: others.length }));
+  const placeOf = (key: string): string => {
+    const place = ladders.findIndex((ladder) => ladder.includes(key));
+    return place < 0 ? key : String(place);
+  };
+  const best = grouped(ranking, ({ line }) => placeOf(line.key));
+  const places = best.map(([{ place }]) => place);
+  return best.map(([{ line, place }, ...others]) => ({
+    ranked: {
+      line,
+      place: places.indexOf(place) + 1,
+      tied: places.filter((one) => one === place).length > 1
+    },
+    others: others.length
+  }));
 }
 
 /** The ways of mounting, as one says of what does not fit there. */

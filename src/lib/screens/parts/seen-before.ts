@@ -1,4 +1,4 @@
-/** What users' browsers hold lies under this name already, and static/returning.js asks for it: it must not change. */
+/** What users' browsers hold lies under this name already, and static/begin.js asks for it: it must not change. */
 const SEEN = 'backwave was seen here';
 /** The class of the page's root that it sets before the first paint. */
 const CLASS = 'seen';

@@ -1,10 +1,10 @@
-/** The worker that static/returning.js has begun, as it leaves it for the page. */
+/** The worker that static/begin.js has begun, as it leaves it for the page. */
 interface Begun {
   firstSound?: { worker: Worker; failed: boolean };
 }
 
 /**
- * The worker that was begun before the page's own scripts were there (static/returning.js); null where there is none, where it failed,
+ * The worker that was begun before the page's own scripts were there (static/begin.js); null where there is none, where it failed,
  * and for whoever asks after the first.
  */
 export function begunWorker(): Worker | null {

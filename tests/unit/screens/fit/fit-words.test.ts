@@ -48,23 +48,42 @@ test('a line says each of its figures with what it is of', () => {
 });
 
 test('of boxes that differ by their size alone the best is listed, with how many there are, and where it lies', () => {
-  const { candidates } = fit(DEMO_MODELS[0], SPEAKERS);
+  const { candidates, ladders } = fit(DEMO_MODELS[0], SPEAKERS);
   const best = bestSizes(
-    candidates.map((candidate, i) => ({ line: { ...LINE, candidate }, place: i + 1, tied: false }))
+    candidates.map((candidate, i) => ({
+      line: { ...LINE, key: candidate.key, candidate },
+      place: i + 1,
+      tied: false
+    })),
+    ladders
   );
   expect(best.reduce((sum, { others }) => sum + 1 + others, 0)).toBe(candidates.length);
   expect(best.length).toBeLessThan(candidates.length / 3);
   const ofBoxes = best.filter(({ others }) => others > 0).map(({ ranked }) => ranked.line.candidate);
   expect(ofBoxes.length).toBeGreaterThan(5);
-  // In the order of the ranking, and no two of one kind at one place.
-  const places = best.map(({ ranked }) => ranked.place);
-  expect([...places].sort((a, b) => a - b)).toEqual(places);
+  // In the order of the ranking, numbered as they are listed.
+  const order = best.map(({ ranked }) => candidates.indexOf(ranked.line.candidate));
+  expect([...order].sort((a, b) => a - b)).toEqual(order);
+  expect(best.map(({ ranked }) => ranked.place)).toEqual(best.map((_, i) => i + 1));
   for (const { mount, way, takes } of ofBoxes) {
     expect(mount.kind).toBe('box');
     expect(placeWords({ way, takes })).toBe(
       `${Math.round(1e3 * takes[0].x[0])} to ${Math.round(1e3 * takes[0].x[1])} mm from the left`
     );
   }
+  // One that is tied with sizes of its own box alone is tied with nothing that is listed.
+  const alike = bestSizes(
+    [...ladders[0], ...ladders[1].slice(1)].map((key, i) => ({
+      line: { ...LINE, key },
+      place: i < 2 ? 1 : 3,
+      tied: true
+    })),
+    ladders
+  );
+  expect(alike.map(({ ranked: { place, tied } }) => ({ place, tied }))).toEqual([
+    { place: 1, tied: false },
+    { place: 2, tied: false }
+  ]);
   // Another place, another way or another speaker is another mount.
   const roofs = candidates.filter(({ way }) => way === 'roof');
   expect(best.filter(({ ranked }) => ranked.line.candidate.way === 'roof')).toHaveLength(roofs.length);

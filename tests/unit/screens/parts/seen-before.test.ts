@@ -19,7 +19,7 @@ function browserWith(held: Map<string, string> | null): Set<string> {
 }
 
 /** What stands before the page's first paint. */
-const first = new Function(readFileSync('static/returning.js', 'utf8'));
+const first = new Function(readFileSync('static/begin.js', 'utf8'));
 
 afterEach(() => vi.unstubAllGlobals());
 

@@ -5,7 +5,7 @@ import { LabClient } from '../../../../src/lib/workers/sound/client.js';
 import type { Asked } from '../../../../src/lib/workers/sound/protocol.js';
 
 /** What stands before anything else of the page. */
-const first = new Function(readFileSync('static/returning.js', 'utf8'));
+const first = new Function(readFileSync('static/begin.js', 'utf8'));
 
 const asked: Asked = { id: 0, question: { kind: 'blast', signal: 'whistle', sampleRate: 48000 } };
 
