@@ -202,7 +202,7 @@ test('the first sound, of a page that has asked for 250 kB at most', async ({ pa
   await onOnePage({ page, bench });
   // It is begun before the page's own scripts, in one worker, and what its levels need not comes after them.
   const noted = await page.evaluate(() => (window as unknown as { noted: Noted }).noted);
-  expect(noted).toEqual({ begunInHead: true, questions: ['prepare', 'sound', 'keep', 'heardThrough'] });
+  expect(noted).toEqual({ begunInHead: true, questions: ['prepare', 'sound', 'keep', 'loudnessThrough'] });
   const { names, kB } = await weighed();
   expect(names.filter((name) => name.includes('lab.worker')).length).toBe(1);
   // Both that make the sound and play it are among them, and no typeface.

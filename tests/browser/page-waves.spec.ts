@@ -259,12 +259,36 @@ air.it('reduced motion gets stills, which the slider moves', async ({ page, benc
   const waves = around.getByRole('img', { name: /sound pressure in the air/ });
   await expect(waves).toBeVisible({ timeout: 60_000 });
   await solved(bench);
-  const look = () => drawn(waves.locator('canvas').first());
-  await stood(waves.locator('canvas').first());
+  const canvas = waves.locator('canvas').first();
+  const look = () => drawn(canvas);
+  // It is drawn where it can be seen, and has another size then.
+  await waves.scrollIntoViewIfNeeded();
+  await expect(canvas).not.toHaveJSProperty('width', 300);
+  await stood(canvas);
   const still = await look();
   await expect(around.getByRole('button', { name: 'hold still' })).toHaveCount(0);
   await around.getByRole('slider', { name: 'moment of its swing' }).fill('0.25');
   await expect.poll(look).not.toBe(still);
+});
+
+test('A brings the waves into view, also where it is pressed before they are there', async ({
+  page,
+  bench
+}) => {
+  const first = await (await page.request.get('./')).text();
+  let letGo = (): void => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route('**/*.js', async (route) => {
+    const name = new URL(route.request().url()).pathname.split('/').at(-1)!;
+    if (!first.includes(name) && !name.includes('worker')) await held;
+    await route.continue();
+  });
+  await bench.open();
+  await bench.hear(2);
+  await page.keyboard.press('a');
+  await expect(page.getByRole('radio', { name: 'wave solution' })).toBeChecked();
+  letGo();
+  await expect(page.getByRole('region', { name: 'The air around it' })).toBeInViewport({ ratio: 0.7 });
 });
 
 test('the curves of the wave solution', curves.onOnePage);

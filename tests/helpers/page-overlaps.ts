@@ -17,17 +17,29 @@ export function overlaps(page: Page): Promise<string[]> {
       (!modal || modal.contains(element));
     const say = (element: Element): string =>
       `"${element.textContent?.trim().replace(/\s+/g, ' ').slice(0, 60)}"`;
-    /** What scrolls shows only what lies in its frame. */
-    const scroller = (element: Element): Element | null => {
-      for (let around: Element | null = element; around; around = around.parentElement)
-        if (
-          /auto|scroll/.test(getComputedStyle(around).overflowY) &&
-          around !== root &&
-          around !== document.body
-        )
-          return around;
-      return null;
+    /** Hundreds of texts lie in the same boxes: what is found of one is kept. */
+    const once = <T>(find: (element: Element) => T): ((element: Element) => T) => {
+      const found = new Map<Element, T>();
+      return (element) => {
+        if (!found.has(element)) found.set(element, find(element));
+        return found.get(element)!;
+      };
     };
+    const frameOf = once((element) => element.getBoundingClientRect());
+    /** What scrolls shows only what lies in its frame. */
+    const scroller: (element: Element) => Element | null = once((element) => {
+      const scrolls = /auto|scroll/.test(getComputedStyle(element).overflowY);
+      if (scrolls && element !== root && element !== document.body) return element;
+      return element.parentElement && scroller(element.parentElement);
+    });
+    /** All around it, and itself, that cut off what reaches out. */
+    const clippers: (element: Element) => Element[] = once((element) => {
+      const { overflowX, overflowY } = getComputedStyle(element);
+      const clips = overflowX === 'hidden' || overflowX === 'clip' || overflowY === 'hidden';
+      const further = element.parentElement ? clippers(element.parentElement) : [];
+      // What may be cut has its whole text in a title.
+      return clips && !element.closest('[title]') ? [element, ...further] : further;
+    });
 
     const within = ({ left, top, right, bottom }: DOMRect, frame: DOMRect): DOMRect => {
       const [x, y] = [Math.max(left, frame.left), Math.max(top, frame.top)];
@@ -48,23 +60,20 @@ export function overlaps(page: Page): Promise<string[]> {
         continue;
       const range = document.createRange();
       range.selectNodeContents(node);
-      const frame = scroller(element)?.getBoundingClientRect();
+      const around = scroller(element);
+      const frame = around && frameOf(around);
       const boxes = [...range.getClientRects()]
         .map((box) => (frame ? within(box, frame) : box))
         .filter((box) => box.width > 1 && box.height > 1);
-      if (boxes.length) texts.push({ element, boxes, scroller: scroller(element) });
+      if (boxes.length) texts.push({ element, boxes, scroller: around });
     }
 
     for (const { element, boxes } of texts) {
       for (const box of boxes)
         if (!element.closest('.scroll') && (box.left < -0.5 || box.right > innerWidth + 0.5))
           found.push(`${say(element)} leaves the window`);
-      for (let around: Element | null = element; around; around = around.parentElement) {
-        const { overflowX, overflowY } = getComputedStyle(around);
-        const clips = overflowX === 'hidden' || overflowX === 'clip' || overflowY === 'hidden';
-        // What may be cut has its whole text in a title.
-        if (!clips || around.closest('[title]')) continue;
-        const frame = around.getBoundingClientRect();
+      for (const around of clippers(element)) {
+        const frame = frameOf(around);
         if (boxes.some((box) => box.left < frame.left - 1 || box.right > frame.right + 1))
           found.push(`${say(element)} is cut off`);
       }
@@ -77,21 +86,23 @@ export function overlaps(page: Page): Promise<string[]> {
       top: box.top + box.height * 0.28,
       bottom: box.bottom - box.height * 0.28
     });
-    for (let i = 0; i < texts.length; i++)
-      for (let j = i + 1; j < texts.length; j++) {
-        const [one, other] = [texts[i], texts[j]];
+    const lines = texts
+      .flatMap((text) => text.boxes.map((box) => ({ text, ...core(box) })))
+      .sort((a, b) => a.top - b.top);
+    const told = new Set<string>();
+    lines.forEach((line, i) => {
+      for (let j = i + 1; j < lines.length && lines[j].top < line.bottom; j++) {
+        const below = lines[j];
+        if (line.left >= below.right || below.left >= line.right) continue;
+        const [one, other] = [line.text, below.text];
         // A scrolling table's head lies over its rows on purpose.
         if (one.scroller !== null && one.scroller === other.scroller && !modal) continue;
         if (one.element.contains(other.element) || other.element.contains(one.element)) continue;
-        const meets = one.boxes.some((a) =>
-          other.boxes.some((b) => {
-            const [p, q] = [core(a), core(b)];
-            return p.left < q.right && q.left < p.right && p.top < q.bottom && q.top < p.bottom;
-          })
-        );
         const [fixed, otherFixed] = [one, other].map(({ element }) => !!element.closest('.thumb-bar'));
-        if (meets && fixed === otherFixed) found.push(`${say(one.element)} lies on ${say(other.element)}`);
+        if (fixed === otherFixed) told.add(`${say(one.element)} lies on ${say(other.element)}`);
       }
+    });
+    found.push(...told);
 
     const stands = [...document.querySelectorAll('.shelf ol > li')].filter(visible);
     for (const stand of stands) {

@@ -40,7 +40,7 @@ const cases: SpeedCase[] = [
     return () => {
       const desk = new Desk();
       desk.answer({ kind: 'keep', key: 'first', samples, sampleRate });
-      return desk.answer({ kind: 'heardThrough', key: 'first', impulseResponses });
+      return desk.answer({ kind: 'loudnessThrough', key: 'first', impulseResponses });
     };
   }),
   first('its figures, which come after it', () => {

@@ -100,7 +100,7 @@ try {
   );
   const answered = await page.evaluate(() => /** @type {any} */ (window).answered);
   console.log(
-    `load to the first sound that can be played: ${Math.round(answered.keep)} ms, its levels told: ${Math.round(answered.heardThrough)} ms`
+    `load to the first sound that can be played: ${Math.round(answered.keep)} ms, its levels told: ${Math.round(answered.loudnessThrough)} ms`
   );
   const begun = await page.evaluate(() => /** @type {any} */ (window).begun);
   const parts = await Promise.all(weights);

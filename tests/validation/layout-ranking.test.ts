@@ -41,11 +41,11 @@ function levels(listener: Listener): { total: number; bass: number }[] {
   return bench.setups.map((setup) => {
     const question = { installation: installationOf(bench, setup), air: bench.air, listener };
     const answer = answerNow('wave', question, 'draft', 'full');
-    const [{ loudness }] = desk.answer({
-      kind: 'heardThrough',
+    const [loudness] = desk.answer({
+      kind: 'loudnessThrough',
       key: 'engine',
       impulseResponses: [filterFor(answer, RATE)]
-    }) as { loudness: number }[];
+    }) as number[];
     const gain = powerGain(answer, power.length, binWidth);
     const low = power.subarray(0, Math.ceil(BASS / binWidth));
     return { total: loudness, bass: 10 * Math.log10(low.reduce((sum, p, k) => sum + p * gain[k], 0)) };

@@ -14,6 +14,8 @@ export class LoopFilter {
   readonly #hop: number;
   readonly #re: Float32Array;
   readonly #im: Float32Array;
+  readonly #time: Float64Array;
+  readonly #product: ComplexArray;
 
   /**
    * @param loop at least one sample; it is not kept
@@ -33,8 +35,9 @@ export class LoopFilter {
     const bins = size / 2 + 1;
     this.#re = new Float32Array(blocks * bins);
     this.#im = new Float32Array(blocks * bins);
-    const time = new Float32Array(size);
-    const spectrum = complexArray(bins);
+    this.#time = new Float64Array(size);
+    this.#product = complexArray(bins);
+    const [time, spectrum] = [this.#time, this.#product];
     for (let block = 0; block < blocks; block++) {
       // the block begins taps − 1 samples early, wrapped round the loop
       let from = (block * this.#hop - (taps - 1)) % loop.length;
@@ -50,22 +53,20 @@ export class LoopFilter {
   }
 
   /**
-   * One turn of the loop as it sounds behind `impulseResponse`, as long as the loop.
+   * One turn of the loop as it sounds behind `impulseResponse`, as long as the loop, into `out` if it is given.
    *
    * @throws RangeError for an impulse response longer than `taps`
    */
-  through(impulseResponse: Float32Array): Float32Array {
+  through(impulseResponse: Float32Array, out = new Float32Array(this.length)): Float32Array {
     if (impulseResponse.length > this.taps)
       throw new RangeError(
         `an impulse response must have at most ${this.taps} samples, got ${impulseResponse.length}`
       );
     const { size } = this.#fft;
     const bins = size / 2 + 1;
-    const time = new Float64Array(size);
-    time.set(impulseResponse);
+    const [time, product] = [this.#time, this.#product];
+    time.fill(0).set(impulseResponse);
     const h = this.#fft.forward(time);
-    const product = complexArray(bins);
-    const out = new Float32Array(this.length);
     const [blocksRe, blocksIm] = [this.#re, this.#im];
     for (let block = 0, from = 0; from < this.length; block++, from += this.#hop) {
       const offset = block * bins;

@@ -13,13 +13,16 @@ import type { Playback } from './playback.svelte.js';
 import { reachOfBench } from './reach-of-bench.js';
 import type { Loop, SoundCache } from './sound-cache.js';
 
+/** Until the first play the bench must have been left alone so long: whoever only turns its knobs needs no horn. */
+const LEFT_ALONE_MS = 2000;
+
 /** What the gain of a bench depends on. */
 export interface GainParts {
   bench: Pick<Bench, 'file' | 'model' | 'listener' | 'stands' | 'sampleRate' | 'dragging'>;
   waves: Pick<WaveAnswers, 'draft'> | null;
   cache: Pick<SoundCache, 'loop' | 'horn'>;
   headroom: Pick<Headroom, 'gain' | 'surelyHasRoom'>;
-  playback: Pick<Playback, 'room' | 'tell'>;
+  playback: Pick<Playback, 'room' | 'hasPlayed' | 'tell'>;
   /** The peak of what plays beside the mounts. */
   besides: () => number;
 }
@@ -42,7 +45,13 @@ export class BenchGain {
 
   constructor(parts: GainParts) {
     this.#parts = parts;
-    this.#newest = new NewestWins({ replaces: 'running', tell: parts.playback.tell });
+    const { playback } = parts;
+    const leftAlone = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, LEFT_ALONE_MS));
+    this.#newest = new NewestWins({
+      replaces: 'running',
+      pause: () => (playback.hasPlayed ? null : leftAlone()),
+      tell: playback.tell
+    });
   }
 
   /** Keeps it in step with the bench and the loop. Call while a component starts. */
@@ -50,7 +59,7 @@ export class BenchGain {
     const { bench, playback } = this.#parts;
     $effect(() => {
       const loop = current();
-      void this.#anew;
+      void [this.#anew, playback.hasPlayed];
       if (!loop || bench.dragging) return;
       const { model, file } = bench;
       const besides = this.#parts.besides();

@@ -90,8 +90,9 @@ export class Levels {
       (filter) => filter !== null && this.#known.get(filter)?.key !== loop.key
     ) as Float32Array[];
     if (missing.length > 0) {
-      const heard = await this.#lab.ask({ kind: 'heardThrough', key: loop.key, impulseResponses: missing });
-      missing.forEach((filter, i) => this.#known.set(filter, { key: loop.key, loudness: heard[i].loudness }));
+      const { key } = loop;
+      const levels = await this.#lab.ask({ kind: 'loudnessThrough', key, impulseResponses: missing });
+      missing.forEach((filter, i) => this.#known.set(filter, { key, loudness: levels[i] }));
     }
     this.loudness = filters.map((filter) => (filter && this.#known.get(filter)?.loudness) ?? null);
     this.of = wanted;

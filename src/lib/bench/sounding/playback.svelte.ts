@@ -38,6 +38,8 @@ function volumeGain(volume: number): number {
 export class Playback {
   playing = $state(false);
   preparing = $state(false);
+  /** Whether it has ever played. */
+  hasPlayed = $state(false);
   silenced = $state(false);
   /** The user's volume, 0 … 1. It starts low. */
   volume = $state(0.5);
@@ -77,7 +79,7 @@ export class Playback {
       await prepare(room);
       room.setVolume(volumeGain(this.volume));
       await room.play();
-      this.playing = true;
+      this.playing = this.hasPlayed = true;
     } catch (error) {
       this.tell(error);
     } finally {

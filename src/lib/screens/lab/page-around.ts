@@ -15,8 +15,19 @@ export const pageAround: PageAround = {
   },
   showAir() {
     // The pictures come a task after the model.
-    void tick().then(() =>
-      setTimeout(() => document.getElementById('air-around')?.scrollIntoView({ block: 'start' }))
-    );
+    void tick().then(() => setTimeout(() => bringToTop(document.getElementById('air-around'))));
   }
 };
+
+/** Where what is to be seen is not there yet, the page below it is too short for that: it is done once more when it has come. */
+function bringToTop(place: HTMLElement | null): void {
+  if (!place) return;
+  place.scrollIntoView({ block: 'start' });
+  if (place.childElementCount > 0) return;
+  const come = new MutationObserver(() => {
+    if (place.childElementCount === 0) return;
+    come.disconnect();
+    place.scrollIntoView({ block: 'start' });
+  });
+  come.observe(place, { childList: true });
+}

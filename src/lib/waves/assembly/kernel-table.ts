@@ -59,17 +59,25 @@ function series(xr: number, xi: number): Pair {
 
 function closed(xr: number, xi: number): Pair {
   const decay = Math.exp(xi);
-  const [er, ei] = [decay * Math.cos(xr), -decay * Math.sin(xr)];
+  const er = decay * Math.cos(xr);
+  const ei = -decay * Math.sin(xr);
   // 1 + jx and 3 + 3jx − x²
-  const [ar, ai] = [1 - xi, xr];
-  const [br, bi] = [3 - 3 * xi - xr * xr + xi * xi, 3 * xr - 2 * xr * xi];
-  const [pr, pi] = [1 - (ar * er - ai * ei), -(ar * ei + ai * er)];
-  const [qr, qi] = [br * er - bi * ei - 3, br * ei + bi * er];
+  const ar = 1 - xi;
+  const ai = xr;
+  const br = 3 - 3 * xi - xr * xr + xi * xi;
+  const bi = 3 * xr - 2 * xr * xi;
+  const pr = 1 - (ar * er - ai * ei);
+  const pi = -(ar * ei + ai * er);
+  const qr = br * er - bi * ei - 3;
+  const qi = br * ei + bi * er;
   const abs = xr * xr + xi * xi;
   // 1/x and 1/x³
-  const [ir, ii] = [xr / abs, -xi / abs];
-  const [sr, si] = [ir * ir - ii * ii, 2 * ir * ii];
-  const [cr, ci] = [sr * ir - si * ii, sr * ii + si * ir];
+  const ir = xr / abs;
+  const ii = -xi / abs;
+  const sr = ir * ir - ii * ii;
+  const si = 2 * ir * ii;
+  const cr = sr * ir - si * ii;
+  const ci = sr * ii + si * ir;
   return [
     pr * cr - pi * ci + ir / 2,
     pr * ci + pi * cr + ii / 2,

@@ -24,7 +24,10 @@ export function pointPairs({ images, copies, quadrature: { points, normals } }: 
   for (let p = 0; p < 3 * count; p += 3)
     for (let q = p; q < 3 * count; q += 3)
       for (const { sign, shift } of images) {
-        let [square, own, other, dot] = [0, 0, 0, 0];
+        let square = 0;
+        let own = 0;
+        let other = 0;
+        let dot = 0;
         for (let d = 0; d < 3; d++) {
           const step = points[p + d] - shift[d] - sign[d] * points[q + d];
           const mirrored = sign[d] * normals[q + d];
@@ -69,10 +72,21 @@ export function addRemainder(
 ): void {
   const table = kernelTable(k, loss, pairs.reach);
   const used = [...matrices.keys()].filter((c) => matrices[c] !== null);
-  const kernels = used.map(() => complexArray(pairs.points * pairs.points));
+  const kernels = kernelArrays(used.length, pairs.points ** 2);
   const characters = used.map((c) => surface.classes[c].character);
   fillKernels(pairs, table, characters, kernels);
   used.forEach((c, i) => weigh(surface.quadrature, surface.classes[c].nodes, kernels[i], matrices[c]!));
+}
+
+let spare: WeakRef<ComplexArray[]> | null = null;
+
+/** Arrays for the kernels of one frequency, with anything in them; those of the frequency before, unless their memory was wanted. */
+function kernelArrays(count: number, length: number): ComplexArray[] {
+  const before = spare?.deref();
+  if (before && before.length >= count && before[0].re.length === length) return before.slice(0, count);
+  const arrays = Array.from({ length: count }, () => complexArray(length));
+  spare = new WeakRef(arrays);
+  return arrays;
 }
 
 function fillKernels(

@@ -43,10 +43,16 @@ export function trianglePotential(frames: Float64Array, t: number, x: number, y:
   );
   let sum = 0;
   for (let e = o; e < o + 27; e += 9) {
-    const [ax, ay, az] = [frames[e] - x, frames[e + 1] - y, frames[e + 2] - z];
+    const ax = frames[e] - x;
+    const ay = frames[e + 1] - y;
+    const az = frames[e + 2] - z;
     const next = e + 9 < o + 27 ? e + 9 : o;
-    const [bx, by, bz] = [frames[next] - x, frames[next + 1] - y, frames[next + 2] - z];
-    const [lx, ly, lz] = [frames[e + 3], frames[e + 4], frames[e + 5]];
+    const bx = frames[next] - x;
+    const by = frames[next + 1] - y;
+    const bz = frames[next + 2] - z;
+    const lx = frames[e + 3];
+    const ly = frames[e + 4];
+    const lz = frames[e + 5];
     const p = ax * frames[e + 6] + ay * frames[e + 7] + az * frames[e + 8];
     const from = ax * lx + ay * ly + az * lz;
     const to = bx * lx + by * ly + bz * lz;

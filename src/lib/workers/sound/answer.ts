@@ -56,18 +56,15 @@ export class Desk {
       case 'forget':
         this.#kept.delete(question.key);
         return null;
-      case 'heardThrough':
-        return this.#through(question).map(({ samples, sampleRate }) => ({
-          loudness: loopLoudness(samples, sampleRate),
-          peak: peak(samples)
-        }));
+      case 'loudnessThrough':
+        return this.#through(question, ({ samples, sampleRate }) => loopLoudness(samples, sampleRate));
       case 'peaksThrough':
-        return this.#through(question).map(({ samples }) => peak(samples));
+        return this.#through(question, ({ samples }) => peak(samples));
       case 'strainThrough': {
         const { samples, sampleRate } = this.#keptUnder(question.key);
         return {
           own: strain(samples, sampleRate),
-          through: this.#through(question).map((sound) => strain(sound.samples, sound.sampleRate))
+          through: this.#through(question, (sound) => strain(sound.samples, sound.sampleRate))
         };
       }
       default:
@@ -81,24 +78,28 @@ export class Desk {
     return kept;
   }
 
-  /** A kept sound behind each of these impulse responses. */
-  #through({ key, impulseResponses }: { key: string; impulseResponses: Float32Array[] }): Sound[] {
+  /** What is measured of a kept sound behind each of these impulse responses. All are written into one array, in turn. */
+  #through<T>(
+    { key, impulseResponses }: { key: string; impulseResponses: Float32Array[] },
+    measured: (sound: Sound) => T
+  ): T[] {
     const kept = this.#keptUnder(key);
-    return impulseResponses.map((response) => ({
-      samples: through(kept, response),
-      sampleRate: kept.sampleRate
-    }));
+    const { sampleRate } = kept;
+    const out = new Float32Array(kept.samples.length);
+    return impulseResponses.map((response) =>
+      measured({ samples: through(kept, response, out), sampleRate })
+    );
   }
 }
 
-function through({ samples, filters }: Kept, response: Float32Array): Float32Array {
+function through({ samples, filters }: Kept, response: Float32Array, out: Float32Array): Float32Array {
   const taps = response.length;
   if (!(taps >= 1 && Number.isInteger(Math.log2(taps))))
     throw new RangeError(`length of an impulse response must be a power of two, got ${taps}`);
   allNumbers(response, 'samples of an impulse response');
   let filter = filters.get(taps);
   if (!filter) filters.set(taps, (filter = new LoopFilter(samples, taps)));
-  return filter.through(response);
+  return filter.through(response, out);
 }
 
 function allNumbers(samples: Float32Array, name: string): void {

@@ -25,19 +25,12 @@ export type Question =
   | { kind: 'figures'; key: string }
   /** Forget a kept sound. */
   | { kind: 'forget'; key: string }
-  /** Loudness and peak of a kept sound, looped, behind each of these impulse responses. */
-  | { kind: 'heardThrough'; key: string; impulseResponses: Float32Array[] }
-  /** Its peaks alone, which take half the time. */
+  /** BS.1770-5 integrated loudness of a kept sound, looped, behind each of these impulse responses; −Infinity for silence. */
+  | { kind: 'loudnessThrough'; key: string; impulseResponses: Float32Array[] }
+  /** Its largest absolute sample behind each. */
   | { kind: 'peaksThrough'; key: string; impulseResponses: Float32Array[] }
   /** What a kept sound, looped, asks of what it drives: as it is, and behind each of these impulse responses. */
   | { kind: 'strainThrough'; key: string; impulseResponses: Float32Array[] };
-
-export interface Heard {
-  /** BS.1770-5 integrated loudness; −Infinity for silence. */
-  loudness: Lufs;
-  /** Largest absolute sample of the steady loop. */
-  peak: number;
-}
 
 /** The gain that brought a kept sound to the common loudness (1 where it was left). */
 export interface Kept {
@@ -53,7 +46,7 @@ export interface Answers {
   keep: Kept;
   figures: SoundFigures;
   forget: null;
-  heardThrough: Heard[];
+  loudnessThrough: Lufs[];
   peaksThrough: number[];
   strainThrough: { own: Strain; through: Strain[] };
 }

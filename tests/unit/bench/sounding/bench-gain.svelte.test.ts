@@ -1,5 +1,5 @@
 import { flushSync } from 'svelte';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test, vi } from 'vitest';
 import { Bench } from '../../../../src/lib/bench/bench.svelte.js';
 import { withLift } from '../../../../src/lib/bench/circumstances.js';
 import { BenchGain, type GainParts } from '../../../../src/lib/bench/sounding/bench-gain.svelte.js';
@@ -13,7 +13,7 @@ const lift = { gainDb: 6, below: 300 };
 const loop = { sound: usualSound('puff') } as unknown as Loop;
 
 /** A bench on the wave solution whose headroom answers for a model when the test says so. */
-function atHand(sure = async () => false) {
+function atHand({ sure = async () => false, hasPlayed = true } = {}) {
   const waiting: { model: unknown; answer: (gain: number) => void }[] = [];
   const gains: number[] = [];
   const parts: GainParts = {
@@ -25,7 +25,11 @@ function atHand(sure = async () => false) {
         new Promise<number>((answer) => waiting.push({ model, answer })),
       surelyHasRoom: sure
     } as never,
-    playback: { room: { setBenchGain: (gain: number) => gains.push(gain) }, tell: () => undefined } as never,
+    playback: {
+      room: { setBenchGain: (gain: number) => gains.push(gain) },
+      hasPlayed,
+      tell: () => undefined
+    } as never,
     besides: () => 0
   };
   return { waiting, gains, parts };
@@ -55,7 +59,7 @@ test('what was found for the chosen model is not taken back by what the first so
 });
 
 test('what surely has room for the usual gain plays with it at once, and what was found for all is not turned up again', async () => {
-  const { waiting, parts } = atHand(async () => (await aTurn(), true));
+  const { waiting, parts } = atHand({ sure: async () => (await aTurn(), true) });
   const alone = new BenchGain(parts);
   expect(await alone.prepare(loop)).toBe(USUAL_GAIN);
   expect([alone.value, alone.hasRoomForAll]).toEqual([USUAL_GAIN, false]);
@@ -75,6 +79,24 @@ test('what surely has room for the usual gain plays with it at once, and what wa
   await aTurn();
   waiting.at(-1)!.answer(0.3);
   expect(await again).toBe(0.3);
+  leave();
+});
+
+test('before it is first played, all is found once the bench has been left alone', async () => {
+  vi.useFakeTimers();
+  onTestFinished(() => void vi.useRealTimers());
+  const { waiting, parts } = atHand({ hasPlayed: false });
+  const bench = parts.bench as Bench;
+  const gain = new BenchGain(parts);
+  const leave = $effect.root(() => gain.connect(() => loop));
+  for (const celsius of [5, 10, 15]) {
+    bench.setTemperature(celsius);
+    flushSync();
+    await vi.advanceTimersByTimeAsync(1500);
+  }
+  expect(waiting).toEqual([]);
+  await vi.advanceTimersByTimeAsync(600);
+  expect(waiting.map(({ model }) => model)).toEqual(['rule']);
   leave();
 });
 

@@ -40,8 +40,9 @@ test('what is measured is what plays', async () => {
   expect(figures.peak).toBeCloseTo(Math.max(...loop.samples.map(Math.abs)), 6);
   const zeros = new Float32Array(4096);
   zeros[0] = 1;
-  const [heard] = await lab.ask({ kind: 'heardThrough', key: loop.key, impulseResponses: [zeros] });
-  expect(heard.peak).toBeCloseTo(figures.peak, 4);
+  const { key } = loop;
+  const [peak] = await lab.ask({ kind: 'peaksThrough', key, impulseResponses: [zeros] });
+  expect(peak).toBeCloseTo(figures.peak, 4);
 });
 
 test('a recording is brought to the loudness of all sounds, and so is what is generated', async () => {
@@ -87,7 +88,7 @@ test('another stretch is another loop; those used longest ago are forgotten, by 
     expect(await cache.loop(sound, recording(1, 2), RATE)).toBe(kept);
   }
   const heard = (key: string) =>
-    lab.ask({ kind: 'heardThrough', key, impulseResponses: [new Float32Array(1024)] });
+    lab.ask({ kind: 'loudnessThrough', key, impulseResponses: [new Float32Array(1024)] });
   await expect(heard(early.key)).rejects.toThrow('no sound is kept');
   await expect(heard(kept.key)).resolves.toHaveLength(1);
 });

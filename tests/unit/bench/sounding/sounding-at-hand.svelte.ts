@@ -37,8 +37,8 @@ export function fakeLab() {
     figures: () => ({ power: new Float64Array(9).fill(1), binWidth: RATE / 16, loudness: -23, peak: 0.1 }),
     place: () => new Float32Array(16).fill(0.1),
     forget: () => null,
-    heardThrough: ({ impulseResponses }: { impulseResponses: Float32Array[] }) =>
-      impulseResponses.map((_, i) => ({ loudness: -30 - 6 * i, peak: 0.1 })),
+    loudnessThrough: ({ impulseResponses }: { impulseResponses: Float32Array[] }) =>
+      impulseResponses.map((_, i) => -30 - 6 * i),
     peaksThrough: ({ impulseResponses }: { impulseResponses: Float32Array[] }) =>
       impulseResponses.map(() => peaks.now)
   };

@@ -26,29 +26,30 @@ test('the first sound: branches, loop, gain, volume and what is heard, then it p
   await sounding.play();
   expect(sounding.playing).toBe(true);
   expect(deeds).toEqual([
+    'gain 0.5 undefined',
     ...bench.stands.map(({ index }) => `branch ${index} true`),
     'sound 16 0',
-    `gain ${0.85 / 2} 0`,
+    'gain 0.5 0',
     'hear 0',
     'volume 0.25',
     'play'
   ]);
   expect(sounding.horn.canBlow).toBe(false);
   await settled();
-  expect(since('play')).toContain('horn 20');
+  expect(since('play')).toEqual([`gain ${0.85 / 2} undefined`, 'horn 20']);
   expect(sounding.horn.canBlow).toBe(true);
 });
 
 test('the first sound waits for its own loop alone: not for figures, another notch, the horn, or the levels', async () => {
   const { sounding, asked, hold, letGo, deeds, bench } = soundingAtHand();
-  for (const kind of ['heardThrough', 'figures', 'blast', 'peaksThrough']) hold(kind);
+  for (const kind of ['loudnessThrough', 'figures', 'blast', 'peaksThrough']) hold(kind);
   await sounding.play();
   expect(sounding.playing).toBe(true);
   const kinds = () => asked.map(({ kind }) => kind);
   expect(kinds().slice(0, 2)).toEqual(['sound', 'keep']);
   await settled();
   // Its levels first; until they are told nothing else is asked for.
-  expect(kinds()).toEqual(['sound', 'keep', 'heardThrough']);
+  expect(kinds()).toEqual(['sound', 'keep', 'loudnessThrough']);
   expect([sounding.begun, sounding.measuredLoop.current, sounding.horn.canBlow]).toEqual([
     false,
     null,
@@ -57,7 +58,7 @@ test('the first sound waits for its own loop alone: not for figures, another not
   sounding.blow(true);
   expect(sounding.blowing, 'no horn is there').toBe(false);
 
-  await letGo('heardThrough');
+  await letGo('loudnessThrough');
   expect(sounding.begun).toBe(true);
   expect(sounding.difference(bench.stands[1])).toBe(-6);
   expect(sounding.measuredLoop.current).toBeNull();
@@ -91,7 +92,7 @@ test('what waits for the first sound waits for a press on play as well', async (
 
 test('a sound that may not have room for the usual gain is measured before it plays, by itself', async () => {
   const { sounding, asked, worker, deeds, peaks, hold } = soundingAtHand();
-  hold('heardThrough');
+  hold('loudnessThrough');
   const { ask } = worker;
   worker.ask = (async (question: Parameters<typeof ask>[0]) =>
     question.kind === 'sound' ? new Float32Array(16).fill(0.9) : ask(question as never)) as typeof ask;
@@ -164,18 +165,18 @@ test('levels that are not those of the sound and the mounts there are say so', a
   expect(sounding.measuring).toBe(true);
   await rested();
   expect(sounding.measuring).toBe(false);
-  hold('heardThrough');
+  hold('loudnessThrough');
   for (const change of [() => bench.setSound(usualSound('puff')), () => bench.setTemperature(3)]) {
     change();
     expect(sounding.measuring).toBe(true);
     await rested();
     expect([sounding.measuring, sounding.difference(bench.stands[1])]).toEqual([true, -6]);
-    await letGo('heardThrough');
+    await letGo('loudnessThrough');
     await rested();
     expect(sounding.measuring).toBe(false);
-    hold('heardThrough');
+    hold('loudnessThrough');
   }
-  await letGo('heardThrough');
+  await letGo('loudnessThrough');
   // A sound that is there already is the bench's again.
   bench.undo();
   bench.undo();
@@ -183,7 +184,7 @@ test('levels that are not those of the sound and the mounts there are say so', a
   await rested();
   expect(sounding.measuring).toBe(false);
   // What cannot be measured is not waited for.
-  refused.heardThrough = 'The worker has gone.';
+  refused.loudnessThrough = 'The worker has gone.';
   bench.setTemperature(30);
   await rested();
   expect([sounding.measuring, sounding.problem]).toEqual([false, 'The worker has gone.']);

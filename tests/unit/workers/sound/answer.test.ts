@@ -6,9 +6,10 @@ import { random } from '../../../../src/lib/sounds/blocks/random.js';
 import { DIESEL_SOURCE } from '../../../../src/lib/sounds/diesel/diesel-source.js';
 import { usualSound } from '../../../../src/lib/sounds/roster.js';
 import { Desk } from '../../../../src/lib/workers/sound/answer.js';
-import type { Heard, Kept, Question } from '../../../../src/lib/workers/sound/protocol.js';
+import type { Kept, Question } from '../../../../src/lib/workers/sound/protocol.js';
 import { ALIGNED } from '../../../../src/lib/workers/sound/sound-bank.js';
 import { peak } from '../../../../src/lib/listening/peak.js';
+import type { Lufs } from '../../../../src/lib/units.js';
 import { close } from '../../../helpers/close.js';
 
 const RATE = 16000;
@@ -26,8 +27,10 @@ describe('a kept sound', () => {
   const desk = new Desk();
   const kept = desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
   const measured = desk.answer({ kind: 'figures', key: 'own' });
-  const heard = (...impulseResponses: Float32Array[]) =>
-    desk.answer({ kind: 'heardThrough', key: 'own', impulseResponses }) as Heard[];
+  const loudness = (...impulseResponses: Float32Array[]) =>
+    desk.answer({ kind: 'loudnessThrough', key: 'own', impulseResponses }) as Lufs[];
+  const peaks = (...impulseResponses: Float32Array[]) =>
+    desk.answer({ kind: 'peaksThrough', key: 'own', impulseResponses }) as number[];
 
   test('is kept as it is, and measured when that is asked', () => {
     expect(kept).toEqual({ gain: 1 });
@@ -49,35 +52,36 @@ describe('a kept sound', () => {
   });
 
   test('is heard unchanged behind a unit impulse, late or not', () => {
-    const { loudness, peak } = measureSound(samples, RATE);
-    for (const unit of [response(64, 1), response(64, 0, 0, 0, 1)]) {
-      const [through] = heard(unit);
-      close(through.loudness, loudness, { abs: 0.02, because: 'blocks begin three samples later' });
-      close(through.peak, peak, { rel: 1e-5, because: 'single precision' });
-    }
+    const own = measureSound(samples, RATE);
+    const units = [response(64, 1), response(64, 0, 0, 0, 1)];
+    for (const level of loudness(...units))
+      close(level, own.loudness, { abs: 0.02, because: 'blocks begin three samples later' });
+    for (const peak of peaks(...units)) close(peak, own.peak, { rel: 1e-5, because: 'single precision' });
   });
 
   test('is heard through every response in its order, whatever their lengths', () => {
-    const [plain, half, two] = heard(response(64, 1), response(128, 0.5), response(64, 1, 1));
-    close(half.loudness, plain.loudness - 6.0206, { abs: 1e-3, because: 'single precision' });
+    const [plain, half, two] = loudness(response(64, 1), response(128, 0.5), response(64, 1, 1));
+    close(half, plain - 6.0206, { abs: 1e-3, because: 'single precision' });
     const doubled = samples.map((x, i) => x + samples[(i + samples.length - 1) % samples.length]);
-    close(two.loudness, loopLoudness(doubled, RATE), { abs: 1e-3, because: 'single precision' });
-    expect(heard()).toEqual([]);
+    close(two, loopLoudness(doubled, RATE), { abs: 1e-3, because: 'single precision' });
+    const halved = peaks(response(64, 1), response(128, 0.5), response(64, -1));
+    expect(halved.map((each) => each / halved[0])).toEqual([1, 0.5, 1]);
+    expect(loudness()).toEqual([]);
   });
 
   test('is silent behind a response of zeros', () => {
-    expect(heard(response(64))).toEqual([{ loudness: -Infinity, peak: 0 }]);
+    expect([loudness(response(64)), peaks(response(64))]).toEqual([[-Infinity], [0]]);
   });
 
   test('needs responses of a power of two', () => {
-    expect(() => heard(response(100, 1))).toThrow(
+    expect(() => loudness(response(100, 1))).toThrow(
       'length of an impulse response must be a power of two, got 100'
     );
-    expect(() => heard(response(0))).toThrow('must be a power of two, got 0');
+    expect(() => loudness(response(0))).toThrow('must be a power of two, got 0');
   });
 
   test('needs finite numbers', () => {
-    expect(() => heard(response(4, 1, NaN))).toThrow(
+    expect(() => loudness(response(4, 1, NaN))).toThrow(
       'samples of an impulse response must be finite numbers, got NaN'
     );
     const broken = {
@@ -92,17 +96,17 @@ describe('a kept sound', () => {
   test('can be replaced under its key', () => {
     const other = new Desk();
     const ask = () =>
-      other.answer({ kind: 'heardThrough', key: 'a', impulseResponses: [response(64, 1)] }) as Heard[];
+      other.answer({ kind: 'loudnessThrough', key: 'a', impulseResponses: [response(64, 1)] }) as Lufs[];
     other.answer({ kind: 'keep', key: 'a', samples, sampleRate: RATE });
     const before = ask()[0];
     other.answer({ kind: 'keep', key: 'a', samples: samples.map((x) => x / 2), sampleRate: RATE });
-    close(ask()[0].loudness, before.loudness - 6.0206, { abs: 1e-3, because: 'single precision' });
+    close(ask()[0], before - 6.0206, { abs: 1e-3, because: 'single precision' });
   });
 });
 
 test('a sound that was never kept, or forgotten, is named', () => {
   const desk = new Desk();
-  const ask = () => desk.answer({ kind: 'heardThrough', key: 'own', impulseResponses: [response(4, 1)] });
+  const ask = () => desk.answer({ kind: 'loudnessThrough', key: 'own', impulseResponses: [response(4, 1)] });
   expect(ask).toThrow('no sound is kept under "own"');
   desk.answer({ kind: 'keep', key: 'own', samples, sampleRate: RATE });
   expect(ask).not.toThrow();
@@ -120,7 +124,7 @@ test('questions nobody knows and values out of range are refused in a sentence',
   );
   const empty = { kind: 'keep', key: 'e', samples: new Float32Array(0), sampleRate: RATE } as const;
   expect(() => desk.answer(empty)).toThrow('at least 1 sample');
-  expect(() => desk.answer({ kind: 'heardThrough', key: 'e', impulseResponses: [] })).toThrow(
+  expect(() => desk.answer({ kind: 'loudnessThrough', key: 'e', impulseResponses: [] })).toThrow(
     'no sound is kept'
   );
 });

@@ -43,13 +43,13 @@ test('figures are answered and nothing is handed over', async () => {
   expect((figures.answered as { result: { peak: number } }).result.peak).toBeCloseTo(0.1, 6);
   const heard = ask({
     id: 2,
-    question: { kind: 'heardThrough', key: 'a', impulseResponses: [Float32Array.of(1)] }
+    question: { kind: 'loudnessThrough', key: 'a', impulseResponses: [Float32Array.of(1)] }
   });
   expect((heard.answered as { result: unknown[] }).result.length).toBe(1);
 });
 
 test('an error is an answer too', async () => {
   const ask = await entry();
-  const { answered } = ask({ id: 3, question: { kind: 'heardThrough', key: 'x', impulseResponses: [] } });
+  const { answered } = ask({ id: 3, question: { kind: 'loudnessThrough', key: 'x', impulseResponses: [] } });
   expect(answered).toEqual({ id: 3, error: 'no sound is kept under "x"' });
 });
