@@ -57,7 +57,7 @@ export class LoopFilter {
    *
    * @throws RangeError for an impulse response longer than `taps`
    */
-  through(impulseResponse: Float32Array, out = new Float32Array(this.length)): Float32Array {
+  through(impulseResponse: Float32Array, out: Float32Array = new Float32Array(this.length)): Float32Array {
     if (impulseResponse.length > this.taps)
       throw new RangeError(
         `an impulse response must have at most ${this.taps} samples, got ${impulseResponse.length}`
