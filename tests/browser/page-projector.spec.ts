@@ -150,8 +150,6 @@ it('long names, equal loudness and what the browser refuses fit, too', async ({ 
 
 it('the wave solution fits, too: its curves with their names, a tone and a puff', async ({ page, bench }) => {
   await bench.afresh(SMALL_BENCH);
-  // A puff that moves by itself has captions of its own.
-  await page.emulateMedia({ reducedMotion: 'no-preference' });
   await page.keyboard.press('p');
   await page.keyboard.press('w');
   for (const numeral of [1, 2, 3, 4]) {
@@ -175,6 +173,8 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
     await fitsEverywhere(page, `a tone, ${numeral}`);
   }
   await page.keyboard.press('Digit3');
+  // A puff that moves by itself has captions of its own.
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
   await page.keyboard.press('a');
   await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 60_000 });
   await expect(view(page).locator('[aria-current=step]')).toContainText('swings on');
