@@ -163,7 +163,7 @@ it('the list of keys: "?" opens it, no key acts behind it, Escape closes it', as
   await expect(list).toBeHidden();
   await page.keyboard.press('2');
   await expect(bench.stage.getByRole('heading')).toHaveText('Flat plate');
-  await page.getByRole('button', { name: '? all keys' }).click();
+  await bench.pressAtTheEnd('? all keys');
   await expect(list).toBeVisible();
   await list.getByRole('button', { name: 'Close' }).click();
   await expect(list).toBeHidden();

@@ -178,7 +178,7 @@ for (const { name, width, height, touch } of SIZES)
 
       await test.step('dialogs and answers', async () => {
         await bench.afresh();
-        await page.getByRole('button', { name: '? all keys' }).click();
+        await bench.pressAtTheEnd('? all keys');
         await expect(page.getByRole('dialog', { name: 'All keys' })).toBeVisible();
         await look('the list of keys', asked, dark);
         await bench.escape();

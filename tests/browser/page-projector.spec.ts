@@ -219,7 +219,7 @@ it('near-white on a dark system, too; I inverts and back', async ({ page }) => {
 
 it('all keys keep working, and the bench behind is as it was left', async ({ page, bench }) => {
   const button = page.getByRole('button', { name: 'projector view' });
-  await button.click();
+  await bench.pressAtTheEnd('projector view');
   const heading = view(page).getByRole('heading', { level: 1 });
   const names = ['Free air', 'Flat plate', 'Cab body', 'Closed box'];
   for (const numeral of [2, 3, 4, 1]) {
