@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { axeFinds, OF_COLOURS } from '../helpers/page-axe.js';
-import type { BenchPage } from '../helpers/page-bench.js';
+import { clickUntil } from '../helpers/page-click.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 
 /** How long each mount of the second step is heard (screens/help/audition.svelte.ts). */
@@ -8,9 +8,8 @@ const TURN_MS = 2500;
 
 const help = (page: Page): Locator => page.getByRole('dialog', { name: 'What goes on here' });
 
-async function openHelp(page: Page, bench: BenchPage): Promise<Locator> {
-  await bench.pressAtTheEnd('how it works');
-  await expect(help(page)).toBeVisible();
+async function openHelp(page: Page): Promise<Locator> {
+  await clickUntil(page.getByRole('button', { name: 'how it works', exact: true }), help(page));
   return help(page);
 }
 
@@ -25,7 +24,7 @@ const heard = (page: Page): Locator => page.locator('section.stage header .disc'
 const { it, onOnePage } = cases();
 
 it('what was silent before is silent again; the ear check comes first', async ({ page, bench }) => {
-  await openHelp(page, bench);
+  await openHelp(page);
   const plate = help(page).getByRole('listitem').nth(2);
   await plate.getByRole('button', { name: 'hear it' }).click();
   await page.getByRole('button', { name: 'I am ready: play' }).click();
@@ -43,7 +42,7 @@ it('what was silent before is silent again; the ear check comes first', async ({
 it('eight steps, drawn, each plays its mount; closing puts back what was heard', async ({ page, bench }) => {
   await bench.hear(4);
   await bench.play();
-  await openHelp(page, bench);
+  await openHelp(page);
   const steps = help(page).getByRole('listitem');
   await expect(steps).toHaveCount(8);
   await expect(steps.locator('svg')).toHaveCount(8);
@@ -79,7 +78,7 @@ it('a step whose mount is not on the shelf says what to put there', async ({ pag
   await page.getByText('name, notes, place').click();
   await page.getByRole('button', { name: 'take off the shelf' }).click();
   await expect(bench.stands).toHaveCount(3);
-  await openHelp(page, bench);
+  await openHelp(page);
   const steps = help(page).getByRole('listitem');
   for (const i of [1, 2]) {
     await expect(steps.nth(i)).toContainText('Put a plate on the shelf to hear this.');
@@ -88,8 +87,8 @@ it('a step whose mount is not on the shelf says what to put there', async ({ pag
   await expect(steps.nth(3).getByRole('button', { name: 'hear it' })).toBeVisible();
 });
 
-it('three parts by keyboard; the focus goes back to where it came from', async ({ page, bench }) => {
-  await openHelp(page, bench);
+it('three parts by keyboard; the focus goes back to where it came from', async ({ page }) => {
+  await openHelp(page);
   const tab = (name: string) => help(page).getByRole('tab', { name });
   await tab('how it works').focus();
   await page.keyboard.press('ArrowRight');
@@ -121,15 +120,14 @@ it('it opens from the list of keys, too', async ({ page }) => {
 });
 
 it('axe finds nothing, nothing runs out sideways, on a desk and on a phone, in light and in dark', async ({
-  page,
-  bench
+  page
 }) => {
   for (const [width, height] of [
     [1440, 900],
     [390, 844]
   ]) {
     await page.setViewportSize({ width, height });
-    await openHelp(page, bench);
+    await openHelp(page);
     for (const name of ['how it works', 'what it leaves out', 'cautions']) {
       await help(page).getByRole('tab', { name }).click();
       const panel = help(page).getByRole('tabpanel');

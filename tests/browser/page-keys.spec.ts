@@ -1,3 +1,4 @@
+import { clickUntil } from '../helpers/page-click.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 
 const NAMES = ['Free air', 'Flat plate', 'Cab body', 'Closed box'];
@@ -163,8 +164,7 @@ it('the list of keys: "?" opens it, no key acts behind it, Escape closes it', as
   await expect(list).toBeHidden();
   await page.keyboard.press('2');
   await expect(bench.stage.getByRole('heading')).toHaveText('Flat plate');
-  await bench.pressAtTheEnd('? all keys');
-  await expect(list).toBeVisible();
+  await clickUntil(page.getByRole('button', { name: '? all keys' }), list);
   await list.getByRole('button', { name: 'Close' }).click();
   await expect(list).toBeHidden();
 });

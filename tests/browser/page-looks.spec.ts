@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
 import { axeFinds, axeFindsOfColours, OF_COLOURS } from '../helpers/page-axe.js';
 import type { BenchPage } from '../helpers/page-bench.js';
+import { clickUntil } from '../helpers/page-click.js';
 import { expect, test } from '../helpers/page-fixture.js';
 import { OWN_BENCH, SMALL_BENCH } from '../helpers/page-own-bench.js';
 import { overlaps, smallTargets } from '../helpers/page-overlaps.js';
@@ -178,8 +179,8 @@ for (const { name, width, height, touch } of SIZES)
 
       await test.step('dialogs and answers', async () => {
         await bench.afresh();
-        await bench.pressAtTheEnd('? all keys');
-        await expect(page.getByRole('dialog', { name: 'All keys' })).toBeVisible();
+        const keys = page.getByRole('dialog', { name: 'All keys' });
+        await clickUntil(page.getByRole('button', { name: '? all keys' }), keys);
         await look('the list of keys', asked, dark);
         await bench.escape();
         await bench.playButton.click();
@@ -224,6 +225,20 @@ for (const { name, width, height, touch } of SIZES)
       });
     });
   });
+
+test('what lies badly on a page is found', async ({ page }) => {
+  await page.setContent(`
+    <p style="position: absolute; left: 40px; top: 40px">lies here</p>
+    <p style="position: absolute; left: 45px; top: 44px">lies there</p>
+    <p style="position: absolute; left: 40px; top: 200px; width: 30px; overflow: hidden; white-space: nowrap">is cut off here</p>
+    <p style="position: absolute; left: -20px; top: 300px">leaves it</p>
+    <p style="position: absolute; left: 40px; top: 400px">lies well</p>`);
+  expect(await overlaps(page)).toEqual([
+    '"is cut off here" is cut off',
+    '"leaves it" leaves the window',
+    '"lies here" lies on "lies there"'
+  ]);
+});
 
 test.describe('for a large type size', () => {
   test.use({ viewport: { width: 720, height: 450 }, contextOptions: { reducedMotion: 'reduce' } });

@@ -2,6 +2,7 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { test as plain, type Page } from '@playwright/test';
 import { BenchPage } from '../helpers/page-bench.js';
+import { clickUntil } from '../helpers/page-click.js';
 import { expect, test } from '../helpers/page-fixture.js';
 import { tone, wav } from '../helpers/page-wav.js';
 
@@ -86,9 +87,8 @@ test('a whole evening’s use asks for nothing that the policy forbids', async (
     ['? all keys', null],
     ['how it works', 'What goes on here']
   ] as const) {
-    await bench.pressAtTheEnd(opener);
     const dialog = name ? page.getByRole('dialog', { name }) : page.locator('dialog[open]');
-    await expect(dialog).toBeVisible();
+    await clickUntil(page.getByRole('button', { name: opener, exact: true }), dialog);
     await page.keyboard.press('Escape');
     await expect(dialog).toBeHidden();
   }
@@ -102,7 +102,10 @@ test('a whole evening’s use asks for nothing that the policy forbids', async (
   await page.keyboard.press('Escape');
 
   // The projector view, then the phone.
-  await bench.pressAtTheEnd('projector view');
+  await clickUntil(
+    page.getByRole('button', { name: 'projector view' }),
+    page.getByRole('main', { name: 'Projector view' })
+  );
   await page.keyboard.press('KeyI');
   await page.keyboard.press('KeyP');
   // The window comes back from the whole screen when it can.

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { axeFinds } from '../helpers/page-axe.js';
+import { clickUntil } from '../helpers/page-click.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { contrasts, wrongInProjector } from '../helpers/page-projector.js';
 import { SMALL_BENCH } from '../helpers/page-own-bench.js';
@@ -163,6 +164,8 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
     await expect(view(page).getByText('front without the back')).toBeVisible();
     await fitsEverywhere(page, `curves of ${numeral}`);
   }
+  // What moves by itself has captions of its own.
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
   await page.keyboard.press('a');
   for (const numeral of [3, 4]) {
     await page.keyboard.press(`Digit${numeral}`);
@@ -173,8 +176,6 @@ it('the wave solution fits, too: its curves with their names, a tone and a puff'
     await fitsEverywhere(page, `a tone, ${numeral}`);
   }
   await page.keyboard.press('Digit3');
-  // A puff that moves by itself has captions of its own.
-  await page.emulateMedia({ reducedMotion: 'no-preference' });
   await page.keyboard.press('a');
   await expect(view(page).getByRole('listitem')).toHaveCount(4, { timeout: 60_000 });
   await expect(view(page).locator('[aria-current=step]')).toContainText('swings on');
@@ -219,7 +220,7 @@ it('near-white on a dark system, too; I inverts and back', async ({ page }) => {
 
 it('all keys keep working, and the bench behind is as it was left', async ({ page, bench }) => {
   const button = page.getByRole('button', { name: 'projector view' });
-  await bench.pressAtTheEnd('projector view');
+  await clickUntil(button, view(page));
   const heading = view(page).getByRole('heading', { level: 1 });
   const names = ['Free air', 'Flat plate', 'Cab body', 'Closed box'];
   for (const numeral of [2, 3, 4, 1]) {

@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import type { GeneratedSound } from '../../src/lib/sounds/kinds.js';
 import { LINESIDE, MACHINES, TEST_SIGNALS, usualSound } from '../../src/lib/sounds/roster.js';
 import type { BenchPage } from '../helpers/page-bench.js';
+import { clickUntil } from '../helpers/page-click.js';
 import { cases, expect, test } from '../helpers/page-fixture.js';
 import { demoMount, levelInNode, soundLoop } from '../helpers/page-level.js';
 import { DEMO_BENCH } from '../helpers/page-own-bench.js';
@@ -52,15 +53,11 @@ test('every sound is in the drawer, and the first of each kind plays and is meas
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
-/** Unfolds the knobs. What is measured of the sound comes above them a moment after it, and can move them away under the hand. */
+/** Unfolds the knobs, once what is measured of the sound stands above them. */
 async function unfoldKnobs(page: Page): Promise<void> {
   const knobs = page.locator('details', { hasText: 'its knobs: make it another one' });
-  const open = () => knobs.evaluate((details: HTMLDetailsElement) => details.open);
   await expect(page.getByRole('heading', { name: /^Its frequencies, before/ })).toBeVisible();
-  await expect(async () => {
-    if (!(await open())) await knobs.locator('summary').click();
-    expect(await open()).toBe(true);
-  }).toPass();
+  await clickUntil(knobs.locator('summary'), knobs.locator('.knob').first());
 }
 
 /** What is typed into a knob, and the sentence beside it. */

@@ -34,8 +34,6 @@ export default defineConfig({
       name: 'page',
       testMatch: 'page-*.spec.ts',
       fullyParallel: true,
-      // A Chromium may stop drawing a page for good. That alone is a reason for a second try (page-fixture.ts).
-      retries: 1,
       // A mount that slides in costs a page as much as the sound: tests of motion ask for it.
       use: {
         baseURL: appUrl,

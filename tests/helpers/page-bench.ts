@@ -89,14 +89,6 @@ export class BenchPage {
     return this.page.locator('.shelf ol > li');
   }
 
-  /**
-   * Presses a button at the end of the page by its key: what is measured above it moves it for a moment, and a click can miss its
-   * place.
-   */
-  async pressAtTheEnd(name: string): Promise<void> {
-    await this.page.locator('footer').getByRole('button', { name, exact: true }).press('Enter');
-  }
-
   /** The stand on the shelf with this numeral. */
   stand(numeral: number): Locator {
     return this.stands.nth(numeral - 1);

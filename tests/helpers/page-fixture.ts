@@ -1,6 +1,4 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
-import { test as base, expect, type Page, type TestInfo } from '@playwright/test';
+import { test as base, expect, type Page } from '@playwright/test';
 import { BenchPage } from './page-bench.js';
 import { isDrawn } from './page-frames.js';
 import { leaveBench, OWN_BENCH, OWN_NAME } from './page-own-bench.js';
@@ -39,8 +37,6 @@ export const test = base.extend<Fixtures & Options>({
     await use(context);
   },
   page: async ({ page }, use, info) => {
-    if (info.retry > 0 && !existsSync(markOf(info)))
-      throw new Error('It failed, and not because the browser had stopped drawing: there is no second try.');
     const complaints: string[] = [];
     let home: string | null = null;
     page.on('console', (message) => {
@@ -60,22 +56,15 @@ export const test = base.extend<Fixtures & Options>({
       if (response.status() >= 400) complaints.push(`${response.status()} for ${response.url()}`);
     });
     await use(page);
-    if (info.status !== info.expectedStatus && !(await isDrawn(page))) {
-      console.log(`The browser had stopped drawing: ${info.title}`);
-      mkdirSync(info.project.outputDir, { recursive: true });
-      writeFileSync(markOf(info), '');
-    }
+    // What failed for want of a frame says so: there is nothing else to see of it.
+    if (info.status !== info.expectedStatus && !(await isDrawn(page)))
+      console.log(`The browser has stopped drawing the page of "${info.title}".`);
     expect(complaints, 'complaints of the browser').toEqual([]);
   },
   bench: async ({ page, returning, left }, use) => {
     await use(new BenchPage(page, returning, left));
   }
 });
-
-/** Stands there if the browser had stopped drawing when a test failed: that one is tried again, in another browser. */
-function markOf({ project, testId }: TestInfo): string {
-  return path.join(project.outputDir, `not-drawn-${testId}`);
-}
 
 type Act = (all: { page: Page; bench: BenchPage }) => Promise<void>;
 
