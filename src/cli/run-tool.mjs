@@ -9,7 +9,7 @@ import * as tools from './tools.mjs';
 const byName = {
   dev: (words) => runScript(tools.vite, ['dev', '--host', '127.0.0.1', ...words], { interactive: true }),
   build: (words) => runScript(tools.vite, ['build', ...words]),
-  format: (words) => runScript(tools.prettier, ['--write', ...orAll(words)]),
+  format: (words) => runScript(tools.oxfmt, orAll(words)),
   lint: (words) => runScript(tools.eslint, orAll(words)),
   check: async (words) =>
     (await runScript(tools.svelteKit, ['sync'])) ||

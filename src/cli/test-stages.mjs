@@ -40,9 +40,9 @@ export const stages = [
   },
   {
     name: 'format',
-    what: 'every file is formatted (prettier)',
+    what: 'every file is formatted (oxfmt)',
     static: true,
-    run: () => check(tools.prettier, ['--check', '--log-level', 'warn', '.'])
+    run: () => check(tools.oxfmt, ['--check', '.'])
   },
   { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
   {

@@ -1,7 +1,7 @@
 /** Where the packages' own programs are, inside the checkout. */
 export const eslint = 'node_modules/eslint/bin/eslint.js';
 export const playwright = 'node_modules/@playwright/test/cli.js';
-export const prettier = 'node_modules/prettier/bin/prettier.cjs';
+export const oxfmt = 'node_modules/oxfmt/bin/oxfmt';
 export const svelteCheck = 'node_modules/svelte-check/bin/svelte-check';
 export const svelteKit = 'node_modules/@sveltejs/kit/svelte-kit.js';
 /** TypeScript 7, a program of the machine (decision 34). */

@@ -38,7 +38,7 @@ function decoded(file: Uint8Array) {
 
 test('three samples, byte by byte', () => {
   const file = wavFile(Float32Array.of(0.5, -1, 2 ** -23), 48000);
-  // prettier-ignore
+  // oxfmt-ignore
   expect([...file]).toEqual([
     0x52, 0x49, 0x46, 0x46, 46, 0, 0, 0, 0x57, 0x41, 0x56, 0x45, // RIFF, 54 − 8, WAVE
     0x66, 0x6d, 0x74, 0x20, 16, 0, 0, 0, // fmt , 16 bytes

@@ -4,7 +4,9 @@
  * `shift` is absent it may be held or not.
  */
 export type Keystroke =
-  { place: string; shift?: boolean } | { sign: string } | { chord: string; shift: boolean };
+  | { place: string; shift?: boolean }
+  | { sign: string }
+  | { chord: string; shift: boolean };
 
 /** A key by its place; `shift` as above. */
 export function place(code: string, shift?: boolean): Keystroke {

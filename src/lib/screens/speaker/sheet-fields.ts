@@ -3,7 +3,18 @@ import { SHEET_NAMES, type Sheet } from '../../acoustics/speaker/sheet-relations
 
 /** The figures as they are typed; how the sensitivity was measured stands beside it. */
 export type SheetKey =
-  'fs' | 're' | 'qms' | 'qes' | 'qts' | 'vas' | 'mms' | 'cms' | 'bl' | 'sd' | 'rms' | 'sensitivity';
+  | 'fs'
+  | 're'
+  | 'qms'
+  | 'qes'
+  | 'qts'
+  | 'vas'
+  | 'mms'
+  | 'cms'
+  | 'bl'
+  | 'sd'
+  | 'rms'
+  | 'sensitivity';
 
 export interface SheetField {
   /** In plain words, and as the trade writes it. */

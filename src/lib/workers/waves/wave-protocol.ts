@@ -69,5 +69,7 @@ export interface Holdings {
 export type WaveSaid =
   | { id: number; said: 'progress'; share: number }
   | ({ id: number; holds: Holdings } & (
-      { said: 'result'; result: unknown } | { said: 'error'; message: string } | { said: 'dropped' }
+      | { said: 'result'; result: unknown }
+      | { said: 'error'; message: string }
+      | { said: 'dropped' }
     ));

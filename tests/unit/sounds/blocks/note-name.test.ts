@@ -12,6 +12,6 @@ test('octaves are counted from C', () => {
     'C5',
     'E♭5',
     'B♭5',
-    'C6' // prettier-ignore
+    'C6' // oxfmt-ignore
   ]);
 });
