@@ -10,7 +10,12 @@ const byName = {
   dev: (words) => runScript(tools.vite, ['dev', '--host', '127.0.0.1', ...words], { interactive: true }),
   build: (words) => runScript(tools.vite, ['build', ...words]),
   format: (words) => runScript(tools.oxfmt, orAll(words)),
-  lint: (words) => runScript(tools.eslint, orAll(words)),
+  lint: async (words) => {
+    const codes = [];
+    for (const [script, ...flags] of tools.linters)
+      codes.push(await runScript(script, [...flags, ...orAll(words)]));
+    return Math.max(...codes);
+  },
   check: async (words) =>
     (await runScript(tools.svelteKit, ['sync'])) ||
     runScript(tools.svelteCheck, [...tools.svelteCheckFlags, ...words]),

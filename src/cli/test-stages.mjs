@@ -34,15 +34,20 @@ export const stages = [
   },
   {
     name: 'lint',
-    what: 'the rules of the house, one-way doors among them (eslint)',
+    what: 'the rules of the house, one-way doors among them (oxlint, ESLint)',
     static: true,
-    run: () => check(tools.eslint, ['--max-warnings', '0', '.'])
+    run: async () => {
+      const checks = await Promise.all(
+        tools.linters.map(([script, ...flags]) => check(script, [...flags, '.']))
+      );
+      return checks.reduce(addCounts);
+    }
   },
   {
     name: 'format',
     what: 'every file is formatted (oxfmt)',
     static: true,
-    run: () => check(tools.oxfmt, ['--check', '.'])
+    run: () => check(tools.oxfmt, ['--check', '--threads=1', '.'])
   },
   { name: 'unit', what: 'unit and validation tests (vitest)', run: runVitest },
   {

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import net from 'node:net';
 import path from 'node:path';
 import { afterAll, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest';
@@ -110,8 +110,26 @@ const first: Record<string, () => Promise<void>> = {
     expect(stdout).toMatch(/^Finished in \S+ on 1 files/);
   },
   lint: async () => {
-    const { code, stdout, stderr } = await typed('lint', ['src/cli/root.mjs']);
-    expect([code, stdout, stderr]).toEqual([0, '', INSTALLING]);
+    const faults = {
+      'src/lib/numeric/fault.ts': "export { LIMITS } from '../acoustics/limits.js';\n",
+      'src/lib/waves/mesh/fault.ts': "export * from '../solve/wave-problem.js';\nimport 'idb-keyval';\n",
+      'src/lib/bench/air/fault.svelte.ts': "export * from '../votes/bench-votes.svelte.js';\n",
+      'src/lib/plot/Fault.svelte': '<script>import "$lib/screens/lab/commands.js"; const a = 1;</script>\n'
+    };
+    for (const [name, text] of Object.entries(faults)) writeFileSync(path.join(clone.folder, name), text);
+    const { code, stdout, stderr } = await typed('lint', ['src/cli/root.mjs', ...Object.keys(faults)]);
+    for (const name of Object.keys(faults)) rmSync(path.join(clone.folder, name));
+    expect([code, stderr]).toEqual([1, INSTALLING]);
+    expect(stdout.match(/\S+ may not import from \S+/g)?.sort()).toEqual([
+      'bench/air may not import from bench/votes',
+      'numeric may not import from acoustics',
+      'plot may not import from screens/lab',
+      'waves/mesh may not import from idb-keyval',
+      'waves/mesh may not import from waves/solve'
+    ]);
+    // What is right is passed over, whichever linter it belongs to.
+    expect(stdout).not.toContain('root.mjs');
+    expect(stdout).toContain("'a' is assigned a value but never used");
   },
   // Up to the check itself: the whole of it is what `npm test` does before anything else.
   check: async () => {
