@@ -1,23 +1,26 @@
 /** Amplitude of a line of a signal: of a sine, its peak value. Hann window over the whole signal. */
 export function lineAmplitude(signal: Float32Array, sampleRate: number, frequency: number): number {
-  const { length } = signal;
+  return amplitudeIn(windowed(signal), sampleRate, frequency);
+}
+
+/** Through a Hann window. */
+function windowed(signal: Float32Array): Float64Array {
+  const turn = (2 * Math.PI) / signal.length;
+  return Float64Array.from(signal, (x, i) => x * (1 - Math.cos(turn * i)));
+}
+
+/** The line of a windowed signal by Goertzel's recursion: one product a sample. */
+function amplitudeIn(signal: Float64Array, sampleRate: number, frequency: number): number {
   const turn = (2 * Math.PI * frequency) / sampleRate;
-  const [turnCos, turnSin] = [Math.cos(turn), Math.sin(turn)];
-  const hann = (2 * Math.PI) / length;
-  const [hannCos, hannSin] = [Math.cos(hann), Math.sin(hann)];
-  let [cos, sin, windowCos, windowSin, re, im] = [1, 0, 1, 0, 0, 0];
-  for (let i = 0; i < length; i++) {
-    const x = signal[i] * (1 - windowCos);
-    re += x * cos;
-    im += x * sin;
-    const turned = cos * turnCos - sin * turnSin;
-    sin = sin * turnCos + cos * turnSin;
-    cos = turned;
-    const moved = windowCos * hannCos - windowSin * hannSin;
-    windowSin = windowSin * hannCos + windowCos * hannSin;
-    windowCos = moved;
+  const twice = 2 * Math.cos(turn);
+  let last = 0;
+  let before = 0;
+  for (let i = 0; i < signal.length; i++) {
+    const now = signal[i] + twice * last - before;
+    before = last;
+    last = now;
   }
-  return (2 * Math.hypot(re, im)) / length;
+  return (2 * Math.hypot(last - before * Math.cos(turn), before * Math.sin(turn))) / signal.length;
 }
 
 /**
@@ -30,15 +33,12 @@ export function strongestLine(
   from: number,
   to: number
 ): { frequency: number; amplitude: number } {
+  const seen = windowed(signal);
   const step = sampleRate / signal.length / 4;
-  const count = Math.ceil((to - from) / step) + 1;
-  const amplitudes = Array.from({ length: count }, (_, k) =>
-    lineAmplitude(signal, sampleRate, from + k * step)
-  );
+  const at = (k: number) => amplitudeIn(seen, sampleRate, from + k * step);
+  const amplitudes = Array.from({ length: Math.ceil((to - from) / step) + 1 }, (_, k) => at(k));
   const top = amplitudes.indexOf(Math.max(...amplitudes));
-  const [a, b, c] = [-1, 0, 1].map((k) =>
-    Math.log(lineAmplitude(signal, sampleRate, from + (top + k) * step))
-  );
+  const [a, b, c] = [-1, 0, 1].map((k) => Math.log(at(top + k)));
   return { frequency: from + (top + (a - c) / (2 * (a - 2 * b + c))) * step, amplitude: amplitudes[top] };
 }
 

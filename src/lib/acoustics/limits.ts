@@ -64,6 +64,8 @@ export function checkWithin(
 
 /** @throws RangeError unless a length is within `limits`, both told in millimetres */
 export function checkLength(what: string, length: Metres, limits: readonly [number, number]): void {
+  // Rounding matters at the ends alone, and is dear where thousands are looked at.
+  if (length > limits[0] && length < limits[1]) return;
   checkWithin(what, length * 1000, scaled(limits, 1000), 'mm');
 }
 
