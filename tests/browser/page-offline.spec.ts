@@ -42,10 +42,28 @@ async function worksWhole(bench: BenchPage): Promise<void> {
 /** The window shows this release; null: the one built from the sources. */
 async function shows(page: Page, release: string | null): Promise<void> {
   const said = page.locator('meta[name="released"]');
-  if (release === null) await expect(said).toHaveCount(0);
-  // Where the browser gives the older one out once more, it is loaded up to three times.
-  else await expect(said).toHaveAttribute('content', release, { timeout: 45_000 });
+  if (release === null) return expect(said).toHaveCount(0);
+  try {
+    // Where the browser gives the older one out once more, it is loaded up to three times.
+    await expect(said).toHaveAttribute('content', release, { timeout: 45_000 });
+  } catch (error) {
+    console.log(`Release ${release} does not come: ${JSON.stringify(await standing(page))}`);
+    throw error;
+  }
 }
+
+/** How page and workers stand, for whoever looks for why a release does not come. */
+const standing = (page: Page): Promise<unknown> =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    const states = (['installing', 'waiting', 'active'] as const).map((one) => registration?.[one]?.state);
+    return {
+      states,
+      asked: { ...sessionStorage },
+      sinceLoadMs: performance.now(),
+      said: document.body.innerText.slice(0, 300)
+    };
+  });
 
 const cacheNames = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
 

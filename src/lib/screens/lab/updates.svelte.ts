@@ -7,6 +7,10 @@ export type BeforeReload = () => Promise<void>;
 const CHECK_EVERY_MS = 3_600_000;
 /** How long the newer version may take to take over; a browser that holds on to the older one lets it go when the page is loaded anew. */
 const TAKES_OVER_WITHIN_MS = 3000;
+/** How long the page may still stand after it was to be loaded anew, before that is asked for once more; then twice as long. */
+const STANDS_AT_MOST_MS = 10_000;
+/** A store that has not answered by then is taken for one that keeps nothing. */
+const KEPT_WITHIN_MS = 20_000;
 /** The tab's own store says under this name how often the page has been loaded anew for the newer version. */
 const ASKED = 'backwave was asked for its newer version';
 /** So often at most: a browser that still shows the older one then shows it until it is asked again. */
@@ -58,7 +62,7 @@ export class Updates {
     // With nothing waiting it is in place already: a reload is all there is to do.
     if (!waiting) return this.#reload();
     try {
-      await this.#beforeReload?.();
+      await this.#keepWork();
       this.#letTakeOver(waiting);
     } catch {
       this.#notKept();
@@ -132,11 +136,30 @@ export class Updates {
   async #reload(): Promise<void> {
     clearTimeout(this.#takingOver);
     try {
-      await this.#beforeReload?.();
+      await this.#keepWork();
       noteReloads(reloadsAsked() + 1);
-      location.reload();
+      this.#load(STANDS_AT_MOST_MS);
     } catch {
       this.#notKept();
+    }
+  }
+
+  /** Loads the page anew; where it still stands after a while, the browser has dropped that, and is asked once more. */
+  #load(patienceMs: number): void {
+    clearTimeout(this.#takingOver);
+    location.reload();
+    this.#takingOver = setTimeout(() => this.#load(2 * patienceMs), patienceMs);
+  }
+
+  async #keepWork(): Promise<void> {
+    let late: ReturnType<typeof setTimeout> | undefined;
+    const tooLate = new Promise<never>((_, reject) => {
+      late = setTimeout(() => reject(new Error('the store does not answer')), KEPT_WITHIN_MS);
+    });
+    try {
+      await Promise.race([this.#beforeReload?.(), tooLate]);
+    } finally {
+      clearTimeout(late);
     }
   }
 

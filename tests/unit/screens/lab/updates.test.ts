@@ -234,6 +234,36 @@ describe('a newer version', () => {
     expect(reload).toHaveBeenCalledOnce();
   });
 
+  test('is asked for once more where the page still stands after ten seconds, and then after twenty', async () => {
+    const { updates } = await laterVisit(true);
+    vi.useFakeTimers();
+    void updates.useNow();
+    await vi.advanceTimersByTimeAsync(100);
+    container.takeOver();
+    for (const [after, times] of [
+      [9900, 1],
+      [200, 2],
+      [19_700, 2],
+      [300, 3]
+    ]) {
+      await vi.advanceTimersByTimeAsync(after);
+      expect(reload).toHaveBeenCalledTimes(times);
+    }
+    // It is one try of the three for all that.
+    expect(asked.get(ASKED)).toBe('1');
+  });
+
+  test('is not used where the store does not answer for twenty seconds', async () => {
+    const { updates, waiting } = await laterVisit(true, () => new Promise(() => undefined));
+    vi.useFakeTimers();
+    void updates.useNow();
+    await vi.advanceTimersByTimeAsync(19_900);
+    expect([updates.busy, updates.problem]).toEqual([true, null]);
+    await vi.advanceTimersByTimeAsync(200);
+    expect(updates.problem).toMatch(/could not be kept/);
+    expect([waiting!.told, updates.busy, reload.mock.calls.length]).toEqual([[], false, 0]);
+  });
+
   test('asked for twice is asked for once', async () => {
     const { updates, waiting } = await laterVisit(true);
     void updates.useNow();
