@@ -77,10 +77,13 @@ function standIn(page: Page, { fullscreen = false, lock = true } = {}): Promise<
 const asked = (page: Page): Promise<Asked> =>
   page.evaluate(() => (window as unknown as { asked: Asked }).asked);
 
-/** Waits until a mount that has been chosen has slid in. */
-const still = (page: Page): Promise<void> => standsStill(page, '.projector .drawing');
-
 const view = (page: Page) => page.getByRole('main', { name: 'Projector view' });
+
+/** Waits until the view is there, which is fetched when it is asked for first, and a mount that has been chosen has slid in. */
+async function still(page: Page): Promise<void> {
+  await expect(view(page)).toBeVisible();
+  await standsStill(page, '.projector .drawing');
+}
 
 /** Nothing is wrong in any of the halls. */
 async function fitsEverywhere(page: Page, what: string): Promise<void> {
