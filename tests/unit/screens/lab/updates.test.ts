@@ -73,7 +73,11 @@ beforeEach(() => {
   });
 });
 
+/** What ends the pages of a test. */
+const ends: (() => void)[] = [];
+
 afterEach(() => {
+  for (const end of ends.splice(0)) end();
   vi.unstubAllGlobals();
   vi.useRealTimers();
   reload.mockReset();
@@ -88,7 +92,7 @@ async function laterVisit(waiting: boolean, keep?: () => Promise<void>) {
   container.registration.active = container.controller = new FakeWorker('activated');
   if (waiting) container.registration.waiting = new FakeWorker('installed');
   const updates = new Updates();
-  updates.connect(keep);
+  ends.push(updates.connect(keep));
   await settle();
   return { updates, waiting: container.registration.waiting };
 }
@@ -108,7 +112,7 @@ describe('a first visit', () => {
   test('says that all is kept only once the worker is at work, and tells no news', async () => {
     const first = (container.registration.installing = new FakeWorker('installing'));
     const updates = new Updates();
-    updates.connect();
+    ends.push(updates.connect());
     await settle();
     first.become('installed');
     await settle();
@@ -126,7 +130,7 @@ describe('a first visit', () => {
   test('whose worker fails says nothing', async () => {
     const first = (container.registration.installing = new FakeWorker('installing'));
     const updates = new Updates();
-    updates.connect();
+    ends.push(updates.connect());
     await settle();
     first.become('redundant');
     await settle();
@@ -353,7 +357,7 @@ describe('a page loaded anew for a newer version', () => {
     container.registration.active = container.controller = new FakeWorker('activated');
     container.registration.active.version = null;
     const updates = new Updates();
-    updates.connect();
+    ends.push(updates.connect());
     await vi.advanceTimersByTimeAsync(5000);
     expect([updates.busy, asked.has(ASKED)]).toEqual([false, false]);
     expect(reload).not.toHaveBeenCalled();
