@@ -47,7 +47,7 @@ async function shows(page: Page, release: string | null): Promise<void> {
     // Where the browser gives the older one out once more, it is loaded up to three times.
     await expect(said).toHaveAttribute('content', release, { timeout: 45_000 });
   } catch (error) {
-    console.log(`Release ${release} does not come: ${JSON.stringify(await standing(page))}`);
+    console.log(`Release ${release} does not come: ${JSON.stringify(await standing(page).catch(String))}`);
     throw error;
   }
 }

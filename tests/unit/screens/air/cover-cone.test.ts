@@ -36,7 +36,9 @@ for (const [name, installation] of Object.entries({ ...DEMO, 'cone off the centr
         const y = rowAt(grid, row);
         // Rows whose shading reaches above the plane lie less than one row below it.
         const covered = cone(column) && y > -height;
-        if (image.re[p] !== (covered ? 1 : sides[p]) || image.im[p] !== 2 * image.re[p]) wrong.push(p);
+        const right =
+          Object.is(image.re[p], covered ? 1 : sides[p]) && Object.is(image.im[p], 2 * image.re[p]);
+        if (!right) wrong.push(p);
         if (image.re[p] !== sides[p]) changed++;
       }
       expect(wrong).toEqual([]);
