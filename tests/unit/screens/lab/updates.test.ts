@@ -316,10 +316,10 @@ describe('a page loaded anew for a newer version', () => {
     container.registration.active.version = version;
     if (waiting) container.registration.waiting = new FakeWorker('installed');
     const [updates, keep] = [new Updates(), vi.fn(() => Promise.resolve())];
-    const end = updates.connect(keep);
+    ends.push(updates.connect(keep));
     await settle();
     await vi.waitFor(() => expect(updates.busy || container.registration.active!.told.length > 0).toBe(true));
-    return { updates, keep, end, waiting: container.registration.waiting };
+    return { updates, keep, waiting: container.registration.waiting };
   }
 
   test('that is shown has nothing more to do', async () => {
