@@ -1,11 +1,8 @@
-import { readdirSync } from 'node:fs';
-import path from 'node:path';
 import { ensureInstalled } from './ensure-installed.mjs';
 import { readFlags } from './flags.mjs';
 import { loadTypescript } from './load-typescript.mjs';
 import { medianMs } from './median-ms.mjs';
 import { orRefuse } from './refusal.mjs';
-import { root } from './root.mjs';
 
 /** @typedef {{ name: string, sound?: () => number, prepare: () => () => unknown, prepareLittle?: () => () => unknown }} SpeedCase */
 
@@ -43,19 +40,14 @@ async function measure(once) {
   /** @type {{ memory: SpeedCase }} */
   const { memory } = await loadTypescript('tests/speed/memory.ts');
   console.log(`${memory.name.padEnd(52)} ${peakMegabytes(memory).toFixed(1).padStart(9)} MB`);
-  /** @type {{ reference: SpeedCase }} */
-  const { reference } = await loadTypescript('tests/speed/reference.ts');
+  /** @type {{ reference: SpeedCase, cases: SpeedCase[] }} */
+  const { reference, cases } = await loadTypescript('tests/speed/cases.ts');
   const unit = medianMs(reference.prepare(), { once });
   console.log(row(reference.name, unit, unit));
-  const files = readdirSync(path.join(root, 'tests/speed')).filter((file) => file.endsWith('.speed.ts'));
-  for (const file of files.sort()) {
-    /** @type {{ default: SpeedCase[] }} */
-    const { default: cases } = await loadTypescript(`tests/speed/${file}`);
-    for (const { name, sound, prepare, prepareLittle } of cases) {
-      const little = once ? prepareLittle?.() : undefined;
-      const ms = medianMs(little ?? prepare(), { once });
-      console.log(row(little ? `${name} (a part)` : name, ms, unit, sound?.()));
-    }
+  for (const { name, sound, prepare, prepareLittle } of cases) {
+    const little = once ? prepareLittle?.() : undefined;
+    const ms = medianMs(little ?? prepare(), { once });
+    console.log(row(little ? `${name} (a part)` : name, ms, unit, sound?.()));
   }
   // Not before everything is installed.
   const { reportWaves } = await import('../../tests/speed/waves/report.mjs');

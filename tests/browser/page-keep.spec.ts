@@ -27,9 +27,33 @@ async function widen(bench: BenchPage, width: number) {
 }
 
 /** Browsers that let a page write to files ask outside the page; without that they download. */
-async function withoutFilePickers(page: Page) {
-  await page.addInitScript(() => {
+function withoutFilePickers(page: Page) {
+  return page.evaluate(() => {
     for (const picker of ['showOpenFilePicker', 'showSaveFilePicker']) Reflect.deleteProperty(window, picker);
+  });
+}
+
+/** A browser that lets a page write to the file one picks; the second time, the picker is closed. */
+function withFilePicker(page: Page) {
+  return page.evaluate(() => {
+    const saved: string[] = [];
+    const handle = {
+      name: 'yard.backwave.json',
+      createWritable: async () => ({
+        write: async (text: string) => saved.push(text),
+        close: async () => undefined
+      })
+    };
+    let asked = 0;
+    Object.assign(window, {
+      saved,
+      asked: () => asked,
+      showSaveFilePicker: async () => {
+        asked++;
+        if (asked === 2) throw new DOMException('closed', 'AbortError');
+        return handle;
+      }
+    });
   });
 }
 
@@ -151,49 +175,11 @@ test('a tab that is killed loses nothing that is older than half a second', asyn
   await next.close();
 });
 
-test('a full store says so, work goes on, and what is kept again later is told; axe finds nothing', async ({
+test('benches under their names: deleted, brought back, opened, renamed; then the store is full', async ({
   page,
   bench
 }) => {
-  test.setTimeout(120_000);
-  await bench.open();
-  await widen(bench, 70);
-  await kept(page);
-  await page.evaluate(() => {
-    const put = IDBObjectStore.prototype.put;
-    Object.assign(window, { mend: () => (IDBObjectStore.prototype.put = put) });
-    IDBObjectStore.prototype.put = () => {
-      throw new DOMException('no room', 'QuotaExceededError');
-    };
-  });
-  await bench.type('width', '75');
-  const alert = page.getByRole('alert');
-  await expect(alert).toContainText('store is full: your last changes are not kept in it');
-  await expect(line(page)).toHaveAttribute('data-kept', 'refused');
-  await expect(line(page)).toContainText('not kept');
-  await test.step('axe finds nothing in the menu nor beside a refused store, in light and in dark', async () => {
-    const found = async (part: string) => {
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        expect(await axeFinds(page, {}, part), colorScheme).toEqual([]);
-      }
-    };
-    await found('.strip');
-    const menu = await openMenu(page);
-    await found('.menu');
-    await page.keyboard.press('Escape');
-    await expect(menu).toBeHidden();
-    await page.emulateMedia({ colorScheme: 'light' });
-  });
-  await bench.type('width', '76');
-  await expect(bench.field('width')).toHaveValue('76');
-  await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
-  await bench.type('width', '78');
-  await kept(page);
-  await expect(alert).toHaveCount(0);
-});
-
-test('benches under their names: deleted, brought back, opened, renamed', async ({ page, bench }) => {
+  test.setTimeout(180_000);
   await bench.open();
   await test.step('a deleted bench is brought back, by its button and by undo', async () => {
     await widen(bench, 66);
@@ -244,6 +230,42 @@ test('benches under their names: deleted, brought back, opened, renamed', async 
     await menu.getByRole('button', { name: 'Main line', exact: true }).click();
     await expect(bench.field('width')).toHaveValue('110');
   });
+  await test.step('a full store says so, work goes on, and what is kept again later is told; axe finds nothing', async () => {
+    await widen(bench, 70);
+    await kept(page);
+    await page.evaluate(() => {
+      const put = IDBObjectStore.prototype.put;
+      Object.assign(window, { mend: () => (IDBObjectStore.prototype.put = put) });
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await bench.type('width', '75');
+    const alert = page.getByRole('alert');
+    await expect(alert).toContainText('store is full: your last changes are not kept in it');
+    await expect(line(page)).toHaveAttribute('data-kept', 'refused');
+    await expect(line(page)).toContainText('not kept');
+    await test.step('axe finds nothing in the menu nor beside a refused store, in light and in dark', async () => {
+      const found = async (part: string) => {
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme });
+          expect(await axeFinds(page, {}, part), colorScheme).toEqual([]);
+        }
+      };
+      await found('.strip');
+      const menu = await openMenu(page);
+      await found('.menu');
+      await page.keyboard.press('Escape');
+      await expect(menu).toBeHidden();
+      await page.emulateMedia({ colorScheme: 'light' });
+    });
+    await bench.type('width', '76');
+    await expect(bench.field('width')).toHaveValue('76');
+    await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
+    await bench.type('width', '78');
+    await kept(page);
+    await expect(alert).toHaveCount(0);
+  });
 });
 
 test('two tabs on one bench: neither overwrites the other, both ways out', async ({
@@ -284,80 +306,6 @@ test('two tabs on one bench: neither overwrites the other, both ways out', async
   await other.close();
 });
 
-test('save and open make a round trip by download and file input', async ({ page, bench }) => {
-  await withoutFilePickers(page);
-  await bench.open();
-  await widen(bench, 64);
-  const menu = await openMenu(page);
-  await menu.getByRole('textbox', { name: 'another name' }).fill('No. 41: cab/roof');
-  await menu.getByRole('button', { name: 'keep under this name' }).click();
-  await expect(line(page)).toContainText('No. 41: cab/roof');
-  const loading = page.waitForEvent('download');
-  await page.keyboard.press('Control+s');
-  const download = await loading;
-  expect(download.suggestedFilename()).toBe('No. 41- cab-roof.backwave.json');
-  const text = readFileSync(await download.path());
-  await bench.type('width', '99');
-  await openFromMenu(page, {
-    name: download.suggestedFilename(),
-    mimeType: 'application/json',
-    buffer: text
-  });
-  await expect(bench.field('width')).toHaveValue('64');
-  await expect(line(page)).toContainText('No. 41- cab-roof');
-  await page.keyboard.press('Control+z');
-  await expect(bench.field('width')).toHaveValue('99');
-  await expect(line(page)).toContainText('No. 41: cab/roof');
-  const asked = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
-  await (await asked).setFiles(demoBenchPath);
-  await expect(bench.stands).toHaveCount(5);
-  await expect(line(page)).toContainText('demo-bench');
-});
-
-test('where the browser lets it, save writes to the same file again', async ({ page, bench }) => {
-  await page.addInitScript(() => {
-    const saved: string[] = [];
-    const handle = {
-      name: 'yard.backwave.json',
-      createWritable: async () => ({
-        write: async (text: string) => saved.push(text),
-        close: async () => undefined
-      })
-    };
-    let asked = 0;
-    Object.assign(window, {
-      saved,
-      asked: () => asked,
-      showSaveFilePicker: async () => {
-        asked++;
-        if (asked === 2) throw new DOMException('closed', 'AbortError');
-        return handle;
-      }
-    });
-  });
-  await bench.open();
-  await widen(bench, 64);
-  await page.keyboard.press('Control+s');
-  await expect(page.getByText('Saved to yard.backwave.json.')).toBeVisible();
-  // What is typed but not entered yet is saved with it.
-  await bench.field('width').fill('68');
-  await page.keyboard.press('Control+s');
-  const widths = () =>
-    page.evaluate(() =>
-      (window as unknown as { saved: string[] }).saved.map((text) => JSON.parse(text).setups[1].mount.width)
-    );
-  await expect.poll(widths).toEqual([0.064, 0.068]);
-  const menu = await openMenu(page);
-  await menu.getByRole('button', { name: 'save to another file' }).click();
-  // The picker was closed: nothing saved, nothing said.
-  await expect
-    .poll(() => page.evaluate(() => (window as unknown as { asked: () => number }).asked()))
-    .toBe(2);
-  expect(await widths()).toHaveLength(2);
-  await expect(page.getByRole('alert')).toHaveCount(0);
-});
-
 const broken = [
   { what: 'no JSON', text: '{"format": ', says: /not JSON/ },
   { what: 'empty', text: '', says: /is empty/ },
@@ -384,10 +332,11 @@ const broken = [
   }
 ];
 
-test('files let go over the page: a bench opens, a broken one is refused, markup is text', async ({
+test('files: let go over the page, saved, opened; a broken one is refused, markup is text', async ({
   page,
   bench
 }) => {
+  test.setTimeout(180_000);
   await bench.open();
   await test.step('a broken file is refused in one sentence, and the bench is as it was', async () => {
     await bench.hear(3);
@@ -427,5 +376,58 @@ test('files let go over the page: a bench opens, a broken one is refused, markup
     await expect(page).toHaveTitle(/^Backwave/);
     await kept(page);
     await expect((await openMenu(page)).getByRole('listitem').first()).toContainText('<b onclick=1>bold</b>');
+  });
+  await test.step('save and open make a round trip by download and file input', async () => {
+    await bench.afresh();
+    await withoutFilePickers(page);
+    await widen(bench, 64);
+    const menu = await openMenu(page);
+    await menu.getByRole('textbox', { name: 'another name' }).fill('No. 41: cab/roof');
+    await menu.getByRole('button', { name: 'keep under this name' }).click();
+    await expect(line(page)).toContainText('No. 41: cab/roof');
+    const loading = page.waitForEvent('download');
+    await page.keyboard.press('Control+s');
+    const download = await loading;
+    expect(download.suggestedFilename()).toBe('No. 41- cab-roof.backwave.json');
+    const text = readFileSync(await download.path());
+    await bench.type('width', '99');
+    await openFromMenu(page, {
+      name: download.suggestedFilename(),
+      mimeType: 'application/json',
+      buffer: text
+    });
+    await expect(bench.field('width')).toHaveValue('64');
+    await expect(line(page)).toContainText('No. 41- cab-roof');
+    await page.keyboard.press('Control+z');
+    await expect(bench.field('width')).toHaveValue('99');
+    await expect(line(page)).toContainText('No. 41: cab/roof');
+    const asked = page.waitForEvent('filechooser');
+    await page.keyboard.press('Control+o');
+    await (await asked).setFiles(demoBenchPath);
+    await expect(bench.stands).toHaveCount(5);
+    await expect(line(page)).toContainText('demo-bench');
+  });
+  await test.step('where the browser lets it, save writes to the same file again', async () => {
+    await bench.afresh();
+    await withFilePicker(page);
+    await widen(bench, 64);
+    await page.keyboard.press('Control+s');
+    await expect(page.getByText('Saved to yard.backwave.json.')).toBeVisible();
+    // What is typed but not entered yet is saved with it.
+    await bench.field('width').fill('68');
+    await page.keyboard.press('Control+s');
+    const widths = () =>
+      page.evaluate(() =>
+        (window as unknown as { saved: string[] }).saved.map((text) => JSON.parse(text).setups[1].mount.width)
+      );
+    await expect.poll(widths).toEqual([0.064, 0.068]);
+    const menu = await openMenu(page);
+    await menu.getByRole('button', { name: 'save to another file' }).click();
+    // The picker was closed: nothing saved, nothing said.
+    await expect
+      .poll(() => page.evaluate(() => (window as unknown as { asked: () => number }).asked()))
+      .toBe(2);
+    expect(await widths()).toHaveLength(2);
+    await expect(page.getByRole('alert')).toHaveCount(0);
   });
 });

@@ -208,7 +208,7 @@ export class BenchPage {
   }
 
   /** Drags from the middle of something by so many pixels, in steps as a hand does. */
-  async drag(what: Locator, dx: number, dy: number, steps = 12): Promise<void> {
+  async drag(what: Locator, dx: number, dy: number, steps = 6): Promise<void> {
     const box = (await what.boundingBox())!;
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await this.page.mouse.move(x, y);
