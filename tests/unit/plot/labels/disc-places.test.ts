@@ -9,25 +9,28 @@ const families = Array.from({ length: 200 }, (_, i) => i + 1);
 
 describe.each(layouts)('discPlaces in a picture $width pixels wide', (layout) => {
   const { area, discRadius: radius } = layout;
+  const all = families.map((seed) => {
+    const curves = randomFamily(seed, layout);
+    return { seed, curves, places: discPlaces(curves, area, { radius }) };
+  });
 
   it('never lets discs overlap each other or leave the area, for any of 200 random families', () => {
-    for (const seed of families) {
-      const places = [...discPlaces(randomFamily(seed, layout), area, { radius }).values()];
-      places.forEach((a, i) => {
+    for (const { seed, places } of all) {
+      const discs = [...places.values()];
+      discs.forEach((a, i) => {
         expect(a.x - radius).toBeGreaterThanOrEqual(area.left);
         expect(a.x + radius).toBeLessThanOrEqual(area.right);
         expect(a.y - radius).toBeGreaterThanOrEqual(area.top);
         expect(a.y + radius).toBeLessThanOrEqual(area.bottom);
-        for (const b of places.slice(0, i))
+        for (const b of discs.slice(0, i))
           expect(Math.hypot(a.x - b.x, a.y - b.y), `family ${seed}`).toBeGreaterThan(2 * radius);
       });
     }
   });
 
   it('touches its own curve with every disc', () => {
-    for (const seed of families) {
-      const curves = randomFamily(seed, layout);
-      for (const [id, place] of discPlaces(curves, area, { radius })) {
+    for (const { seed, curves, places } of all) {
+      for (const [id, place] of places) {
         const [height] = heightsAlong(curves[id].runs, place.x, 1, 1);
         expect(Math.abs(height - place.y), `family ${seed}, curve ${id}`).toBeLessThanOrEqual(radius + 1);
       }
@@ -35,9 +38,7 @@ describe.each(layouts)('discPlaces in a picture $width pixels wide', (layout) =>
   });
 
   it('gives a disc to every curve that is visible over a tenth of the width', () => {
-    for (const seed of families) {
-      const curves = randomFamily(seed, layout);
-      const places = discPlaces(curves, area, { radius });
+    for (const { seed, curves, places } of all) {
       for (const curve of curves) {
         const seen = heightsAlong(curve.runs, area.left, 1, area.right - area.left).filter(
           (y) => y === y
@@ -53,8 +54,8 @@ describe.each(layouts)('discPlaces in a picture $width pixels wide', (layout) =>
     // but must be rare: without the memory of the previous places it happens two to six times as often.
     let moves = 0;
     let leaps = 0;
-    for (const seed of families.slice(0, 100)) {
-      let previous = discPlaces(randomFamily(seed, layout), area, { radius });
+    for (const { seed, places } of all.slice(0, 100)) {
+      let previous = places;
       for (let step = 1; step <= 10; step++) {
         const next = discPlaces(randomFamily(seed, layout, 0.1 * step), area, { radius, previous });
         for (const [id, place] of next) {
@@ -70,9 +71,7 @@ describe.each(layouts)('discPlaces in a picture $width pixels wide', (layout) =>
   });
 
   it('stays where it is when nothing changes', () => {
-    for (const seed of families) {
-      const curves = randomFamily(seed, layout);
-      const places = discPlaces(curves, area, { radius });
+    for (const { curves, places } of all) {
       const settled = discPlaces(curves, area, { radius, previous: places });
       expect(discPlaces(curves, area, { radius, previous: settled })).toEqual(settled);
     }
