@@ -7,7 +7,10 @@ export function whileSeen(element: () => HTMLElement | undefined, begin: () => (
     const seen = element();
     if (!seen) return;
     let end: (() => void) | null = null;
-    const observer = new IntersectionObserver(([{ isIntersecting }]) => {
+    const observer = new IntersectionObserver((looks) => {
+      // A busy browser tells of several looks at once, the latest last.
+      const { isIntersecting } = looks.at(-1)!;
+      if (isIntersecting === (end !== null)) return;
       end?.();
       end = isIntersecting ? begin() : null;
     });
